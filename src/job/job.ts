@@ -1,0 +1,59 @@
+/**
+ * The running job: the document, its history and the values that the engine gives back.
+ *
+ * SHAPE AGREED, to be built. Every command is one undo step. Commands never throw for what a person typed: text that
+ * the gate refuses stays in the cell as typed and its value is an error with the reason.
+ */
+import type { CellValue } from "../engine/values.ts";
+import type { CellFormat, JobDocument } from "./document.ts";
+
+export interface CellEdit {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly text: string;
+}
+
+export interface CellView {
+  /** As typed; "" when empty (or when filled by a block function from another cell). */
+  readonly text: string;
+  readonly value: CellValue;
+  readonly format: CellFormat;
+  /** Note of a doubtful value. */
+  readonly caution?: string;
+  readonly choices?: readonly string[];
+  readonly note?: string;
+  /** Anchor cell (`A5`) when the value is spilled from a block function there. */
+  readonly spilledFrom?: string;
+  readonly name?: string;
+}
+
+export interface JobChange {
+  readonly document: JobDocument;
+  /** What the step was, as history shows it: "Typed in Thread!B2". */
+  readonly what: string;
+}
+
+export interface Job {
+  readonly document: JobDocument;
+  /** The job's display unit: the value of the cell named `unit`, "mm" when there is none. */
+  readonly unit: "mm" | "in";
+  cell(sheet: string, row: number, column: number): CellView;
+  setCells(edits: readonly CellEdit[], what?: string): void;
+  setFormat(sheet: string, range: string, format: CellFormat): void;
+  setColumnWidth(sheet: string, column: number, width: number): void;
+  addSheet(name?: string): string;
+  renameSheet(name: string, newName: string): void;
+  removeSheet(name: string): void;
+  moveSheet(name: string, to: number): void;
+  signOff(sheet: string, signed: boolean): void;
+  /** undefined when there is nothing to undo / redo; else what it would undo. */
+  readonly canUndo: string | undefined;
+  readonly canRedo: string | undefined;
+  undo(): void;
+  redo(): void;
+  /** One formula reckoned in the context of the job, without changing it. */
+  evaluate(formula: string): CellValue | CellValue[][];
+  /** Called after every command, undo and redo. Returns the way to stop it. */
+  subscribe(listener: (change: JobChange) => void): () => void;
+}

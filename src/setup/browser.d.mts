@@ -1,0 +1,3 @@
+export declare const chromiumArguments: string[];
+export declare function findBrowser(): string | undefined;
+export declare function installBrowser(): string | undefined;

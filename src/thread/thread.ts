@@ -1,0 +1,43 @@
+/**
+ * What every thread looks like once its designation is read, whatever its standard.
+ *
+ * Lengths are in the thread's own unit (`unit`), unrounded unless its standard prints rounded basic sizes; diameters,
+ * never radii; angles in degrees from the line square to the axis.
+ */
+export type LengthUnit = "mm" | "in";
+export type Member = "external" | "internal";
+
+export interface Thread {
+  /** The designation as its standard writes it, with the class if one was given. Reads back to the same thread. */
+  readonly designation: string;
+  /** Series as the standard names it: "M", "UNC", "BSW", "BA" ... */
+  readonly series: string;
+  readonly unit: LengthUnit;
+  /** Internal when an internal class or the word `nut` was given. */
+  readonly member: Member;
+  readonly hand: "right" | "left";
+  readonly starts: number;
+  readonly pitch: number;
+  /** Flank that carries the load, and the other; alike on a symmetric form. */
+  readonly loadFlank: number;
+  readonly clearanceFlank: number;
+  /** Taper on diameter per length; 0 when parallel. */
+  readonly taper: number;
+  readonly major: number;
+  readonly pitchDia: number;
+  /** Minor diameter of the design form of the screw, and basic minor diameter of the nut. */
+  readonly minor: Readonly<Record<Member, number>>;
+  /** Root and crest of the design form of the screw; absent where the form has no such thing. */
+  readonly rootRadius?: number;
+  readonly rootFlat?: number;
+  readonly crestFlat?: number;
+  readonly crestRadius?: number;
+  /** Why the figures are doubtful: data from memory, no limits in the standard ... */
+  readonly note?: string;
+}
+
+/** @param value length in `from` @returns the same length in `to` */
+export function convertLength(value: number, from: LengthUnit, to: LengthUnit): number {
+  if (from === to) return value;
+  return to === "mm" ? value * 25.4 : value / 25.4;
+}
