@@ -3,7 +3,15 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { delimiter, join } from "node:path";
 
-const commands = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "microsoft-edge", "msedge"];
+const commands = [
+  "chromium",
+  "chromium-browser",
+  "google-chrome",
+  "google-chrome-stable",
+  "chrome",
+  "microsoft-edge",
+  "msedge",
+];
 const places = [
   "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
   "/Applications/Chromium.app/Contents/MacOS/Chromium",
@@ -45,7 +53,10 @@ export function installBrowser() {
     const asRoot = process.getuid?.() === 0 ? [] : ["sudo", "-n"];
     const apt = (...words) => {
       const [command, ...rest] = [...asRoot, "apt-get", ...words];
-      return spawnSync(command, rest, { stdio: ["ignore", "ignore", "inherit"], env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } });
+      return spawnSync(command, rest, {
+        stdio: ["ignore", "ignore", "inherit"],
+        env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+      });
     };
     apt("update");
     apt("install", "-y", "--no-install-recommends", "chromium");
@@ -53,7 +64,9 @@ export function installBrowser() {
     if (found) return found;
   }
   console.log("Asking the test tool for its own browser ...");
-  spawnSync(process.execPath, ["node_modules/playwright-core/cli.js", "install", "--with-deps", "chromium"], { stdio: "inherit" });
+  spawnSync(process.execPath, ["node_modules/playwright-core/cli.js", "install", "--with-deps", "chromium"], {
+    stdio: "inherit",
+  });
   return findBrowser();
 }
 
@@ -61,7 +74,11 @@ function downloaded() {
   if (!existsSync("node_modules/playwright-core")) return undefined;
   const asked = spawnSync(
     process.execPath,
-    ["--input-type=module", "-e", "import { chromium } from 'playwright-core'; process.stdout.write(chromium.executablePath())"],
+    [
+      "--input-type=module",
+      "-e",
+      "import { chromium } from 'playwright-core'; process.stdout.write(chromium.executablePath())",
+    ],
     { encoding: "utf8" },
   );
   return existsSync(asked.stdout) ? asked.stdout : undefined;

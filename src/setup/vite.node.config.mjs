@@ -1,0 +1,17 @@
+/** Bundles one entry for Node: one file starts faster than the hundreds it is made of. */
+import { defineConfig } from "vite";
+
+const { ENTRY, NAME } = process.env;
+
+export default defineConfig({
+  publicDir: false,
+  ssr: { noExternal: true },
+  build: {
+    ssr: ENTRY,
+    outDir: `dist/${NAME}`,
+    emptyOutDir: true,
+    target: "node20",
+    minify: true,
+    rollupOptions: { output: { entryFileNames: `${NAME}.js`, inlineDynamicImports: true } },
+  },
+});
