@@ -24,7 +24,17 @@ export default defineConfig({
         },
       },
       {
-        optimizeDeps: { include: ["lit", "lit/decorators.js", "lit/directives/repeat.js", "axe-core", "idb", "valibot", "hyperformula"] },
+        optimizeDeps: {
+          include: [
+            "lit",
+            "lit/decorators.js",
+            "lit/directives/repeat.js",
+            "axe-core",
+            "idb",
+            "valibot",
+            "hyperformula",
+          ],
+        },
         test: {
           name: "browser",
           root: ".",
@@ -37,7 +47,11 @@ export default defineConfig({
             viewport: { width: 1280, height: 800 },
             provider: playwright({
               launchOptions: { executablePath: findBrowser() ?? "", args: chromiumArguments },
-              contextOptions: { locale: "en-GB", timezoneId: "UTC", permissions: ["clipboard-read", "clipboard-write"] },
+              contextOptions: {
+                locale: "en-GB",
+                timezoneId: "UTC",
+                permissions: ["clipboard-read", "clipboard-write"],
+              },
             }),
             instances: [{ browser: "chromium" }],
           },

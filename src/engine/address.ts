@@ -4,13 +4,15 @@ import type { Place } from "./values.ts";
 /** Zero-based column to letters: 0 is A, 26 is AA. */
 export function columnName(column: number): string {
   let name = "";
-  for (let rest = column; rest >= 0; rest = Math.floor(rest / 26) - 1) name = String.fromCharCode(65 + (rest % 26)) + name;
+  for (let rest = column; rest >= 0; rest = Math.floor(rest / 26) - 1)
+    name = String.fromCharCode(65 + (rest % 26)) + name;
   return name;
 }
 
 /** Letters to zero-based column. @throws RangeError if it is no column name of one to three letters */
 export function columnIndex(name: string): number {
-  if (!/^[A-Za-z]{1,3}$/.test(name)) throw new RangeError(`column must be one to three letters, got "${name}"`);
+  if (!/^[A-Za-z]{1,3}$/.test(name))
+    throw new RangeError(`column must be one to three letters, got "${name}"`);
   let index = 0;
   for (const letter of name.toUpperCase()) index = index * 26 + letter.charCodeAt(0) - 64;
   return index - 1;
@@ -28,7 +30,9 @@ export function parseCell(text: string): { row: number; column: number } | undef
 }
 
 /** `A1` or `A1:B9` to zero-based corners, sorted; undefined if it is neither. */
-export function parseRange(text: string): { top: number; left: number; bottom: number; right: number } | undefined {
+export function parseRange(
+  text: string,
+): { top: number; left: number; bottom: number; right: number } | undefined {
   const [first, second, more] = text.split(":");
   if (first === undefined || more !== undefined) return undefined;
   const a = parseCell(first);
@@ -44,7 +48,9 @@ export function parseRange(text: string): { top: number; left: number; bottom: n
 
 /** Sheet name as a formula needs it: quoted unless it is a plain word. */
 export function sheetPrefix(sheet: string): string {
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) && !parseCell(sheet) ? `${sheet}!` : `'${sheet.replaceAll("'", "''")}'!`;
+  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet) && !parseCell(sheet)
+    ? `${sheet}!`
+    : `'${sheet.replaceAll("'", "''")}'!`;
 }
 
 /** `Sheet!A1`, quoted where needed. */

@@ -73,11 +73,30 @@ export interface Example {
 export interface SheetFunction {
   readonly name: string;
   /** Job step that the function guide files it under. */
-  readonly family: "thread" | "form" | "set-over" | "infeed" | "passes" | "dial" | "measure" | "gears" | "half nuts" | "starts" | "speed" | "hole" | "tool" | "taper" | "units";
+  readonly family:
+    | "thread"
+    | "form"
+    | "set-over"
+    | "infeed"
+    | "passes"
+    | "dial"
+    | "measure"
+    | "gears"
+    | "half nuts"
+    | "starts"
+    | "speed"
+    | "hole"
+    | "tool"
+    | "taper"
+    | "units";
   /** One line that completion shows. */
   readonly summary: string;
   readonly params: readonly Param[];
-  readonly returns: { readonly type: "number" | "text" | "block"; readonly unit?: Unit; readonly doc: string };
+  readonly returns: {
+    readonly type: "number" | "text" | "block";
+    readonly unit?: Unit;
+    readonly doc: string;
+  };
   readonly failures: readonly Failure[];
   readonly examples: readonly Example[];
   /** Standard or handbook, or "common practice, no source", or "geometry". */
