@@ -4,17 +4,30 @@
  * Lengths are in the thread's own unit (`unit`), unrounded unless its standard prints rounded basic sizes; diameters,
  * never radii; angles in degrees from the line square to the axis.
  */
+import type { Form } from "./form.ts";
+
 export type LengthUnit = "mm" | "in";
 export type Member = "external" | "internal";
+
+/** Limits of size. A limit that the standard does not state is absent. */
+export interface Limits {
+  readonly major: { readonly max?: number; readonly min?: number };
+  readonly pitch: { readonly max?: number; readonly min?: number };
+  readonly minor: { readonly max?: number; readonly min?: number };
+}
 
 export interface Thread {
   /** The designation as its standard writes it, with the class if one was given. Reads back to the same thread. */
   readonly designation: string;
   /** Series as the standard names it: "M", "UNC", "BSW", "BA" ... */
   readonly series: string;
+  /** The standard that the figures come from. */
+  readonly standard: string;
   readonly unit: LengthUnit;
   /** Internal when an internal class or the word `nut` was given. */
   readonly member: Member;
+  /** Class of fit: as given, else the default of the standard; "" where the standard has none. */
+  readonly fit: string;
   readonly hand: "right" | "left";
   readonly starts: number;
   readonly pitch: number;
@@ -27,11 +40,16 @@ export interface Thread {
   readonly pitchDia: number;
   /** Minor diameter of the design form of the screw, and basic minor diameter of the nut. */
   readonly minor: Readonly<Record<Member, number>>;
+  /** Radial depth of the design form of either member. */
+  readonly depth: Readonly<Record<Member, number>>;
   /** Root and crest of the design form of the screw; absent where the form has no such thing. */
   readonly rootRadius?: number;
   readonly rootFlat?: number;
   readonly crestFlat?: number;
   readonly crestRadius?: number;
+  readonly form: Form;
+  /** Limits of its class; of the other member's default class when that member is asked for. */
+  readonly limits: (member?: Member) => Limits;
   /** Why the figures are doubtful: data from memory, no limits in the standard ... */
   readonly note?: string;
 }

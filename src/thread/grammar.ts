@@ -1,0 +1,155 @@
+/** The three ways in which designations give size and pitch: diameter x pitch, size-threads per inch, or a number. */
+import { Unreadable } from "./failures.ts";
+import type { Asked, Parts, Series, Size } from "./series.ts";
+import { fractionText, fractionValue, inchSize } from "./text.ts";
+
+export const examples =
+  "M10x1.5-6g, 1/4-20 UNC-2A, 1/2-12 BSW, 2 BA, G 1/2, 1/4-18 NPT, 1-5 Acme-2G or Tr 20x4";
+
+/** Error for a designation: what was given, why it cannot be read, and what one looks like. */
+export function unreadable(text: string, why: string): Unreadable {
+  return new Unreadable(`cannot read "${text}" as a thread: ${why}; write for example ${examples}`);
+}
+
+const sizesByName = new WeakMap<readonly Size[], Map<number, Size>>();
+
+/** The tabled size of that diameter. */
+export function findSize(sizes: readonly Size[], major: number): Size | undefined {
+  let index = sizesByName.get(sizes);
+  if (!index) {
+    index = new Map(sizes.map((size) => [size.major, size]));
+    sizesByName.set(sizes, index);
+  }
+  return index.get(major);
+}
+
+const pitchPattern =
+  /^(\d*\.?\d+)(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?)?/i;
+
+/** Largest number of starts that is taken for more than a slip of the pen. */
+const mostStarts = 24;
+
+/** M20, M20x1.5, M20x3-P1.5, M20xPh3P1.5, each after the name; any diameter and pitch. */
+export function byPitch(parts: Parts, series: Series): Asked {
+  const given = parts.before === "" ? parts.after : `${parts.before} ${parts.after}`;
+  const found = pitchPattern.exec(given);
+  if (!found) throw unreadable(parts.text, `after ${series.name} a diameter is wanted, got "${given}"`);
+  const [all, diameter = "", second, third] = found;
+  const major = positive(parts.text, Number(diameter), "diameter");
+  const size = findSize(series.sizes, major);
+  const usual = size?.pitches.find((pitch) => pitch > 0);
+  const lead = second === undefined ? undefined : positive(parts.text, Number(second), "pitch");
+  const pitch = third === undefined ? (lead ?? usual) : positive(parts.text, Number(third), "pitch");
+  if (pitch === undefined) {
+    throw unreadable(parts.text, `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.name}${diameter}x1.5`);
+  }
+  if (lead === undefined && size?.pitches[0] === 0 && size.pitches.length > 2) {
+    const choice = size.pitches.slice(1).map((p) => `${series.name}${size.name}x${p}`);
+    throw unreadable(parts.text, `${series.name}${size.name} has no coarse pitch: write ${choice.join(", ")}`);
+  }
+  const starts = lead === undefined ? 1 : Math.round(lead / pitch);
+  if (starts < 1 || starts > mostStarts || Math.abs((lead ?? pitch) / pitch - starts) > 1e-6) {
+    throw unreadable(parts.text, `the lead ${lead} is not a whole number of pitches ${pitch}`);
+  }
+  const head = `${series.prefix ?? series.name}${major}`;
+  const single = pitch === size?.pitches[0] ? head : `${head}x${pitch}`;
+  return {
+    series,
+    name: String(major),
+    major,
+    pitch,
+    starts,
+    rest: given.slice(all.length),
+    written: starts === 1 ? single : `${head}x${Number((pitch * starts).toPrecision(12))}-P${pitch}`,
+  };
+}
+
+function positive(text: string, value: number, what: string): number {
+  if (!(value > 0)) throw unreadable(text, `the ${what} must be greater than 0, got ${value}`);
+  return value;
+}
+
+export interface InchSize {
+  readonly name: string;
+  readonly major: number;
+  /** Threads per inch as written, undefined when left out. */
+  readonly tpi: number | undefined;
+  readonly rest: string;
+}
+
+const marked = String.raw`(?:#|no\.?\s*)(\d+)`;
+const inchPattern = new RegExp(
+  String.raw`^(?:${marked}|(${inchSize}))(?:\s*[-x*\s]\s*((?:\d+[\s-]+\d+\/\d+)|\d*\.?\d+)(?:\s*(?:tpi|t\.p\.i\.))?(?![\d\/a-z]))?`,
+  "i",
+);
+
+/** Number sizes: name, and the fewest threads per inch with which a plain number means the number size. */
+const fewestThreads: Readonly<Record<string, number>> = {
+  0: 56, 1: 48, 2: 40, 3: 36, 4: 30, 5: 30, 6: 24, 8: 24, 10: 20, 12: 20,
+};
+
+/** Diameter of a number size, inches. Source: ASME B1.1. */
+export function numberSize(n: number): number {
+  return Number((0.06 + 0.013 * n).toFixed(3));
+}
+
+/**
+ * 1/4-20, 0.250-20, 1 1/8-12, 10-32, #10-32, 3/8.
+ *
+ * @param numbers whether the series has number sizes, told apart from inches by the threads per inch
+ */
+export function readInchSize(parts: Parts, series: Series, numbers: boolean): InchSize {
+  const found = inchPattern.exec(parts.before) ?? inchPattern.exec(parts.after);
+  const given = parts.before === "" ? parts.after : parts.before;
+  if (!found) throw unreadable(parts.text, `a size such as 1/4 is wanted beside ${series.name}, got "${given}"`);
+  const inFront = inchPattern.test(parts.before);
+  const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
+  if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
+  const rest = inFront ? parts.after : leftOver;
+  const tpi = found[3] === undefined ? undefined : positive(parts.text, fractionValue(found[3]), "threads per inch");
+  const number = found[1] ?? found[2] ?? "";
+  if (numbers && found[1] === undefined && tpi === undefined && /^[1234]$/.test(number)) {
+    throw unreadable(parts.text, `${number} may be No. ${number} or ${number} in: write the threads per inch too`);
+  }
+  const fewest = fewestThreads[number];
+  const isNumber =
+    numbers && (found[1] !== undefined || (fewest !== undefined && (tpi === undefined ? Number(number) > 4 || number === "0" : tpi >= fewest)));
+  if (found[1] !== undefined && !numbers) throw unreadable(parts.text, `${series.name} has no number sizes`);
+  if (isNumber) return { name: number, major: numberSize(Number(number)), tpi, rest };
+  const major = positive(parts.text, fractionValue(number), "diameter");
+  return { name: fractionText(major), major, tpi, rest };
+}
+
+/** Inch series with a table: a size has one or more threads per inch, and no others. */
+export function byTable(parts: Parts, series: Series): Asked {
+  const size = readInchSize(parts, series, false);
+  const tabled = findSize(series.sizes, size.major);
+  if (!tabled) {
+    throw unreadable(parts.text, `${series.name} has no size ${size.name}`);
+  }
+  const tpi = size.tpi ?? tabled.pitches[0]!;
+  if (!tabled.pitches.includes(tpi)) {
+    throw unreadable(
+      parts.text,
+      `${tabled.name} ${series.name} has ${tabled.pitches.join(" or ")} threads per inch, not ${tpi}; describe another one with THREAD.CUSTOM`,
+    );
+  }
+  return {
+    series,
+    name: tabled.name,
+    major: tabled.major,
+    pitch: 1 / tpi,
+    starts: 1,
+    rest: size.rest,
+    written: series.list(tabled, tpi),
+  };
+}
+
+/** Inch sizes from text: "1/4 20|1/2 12" gives sizes of those diameters and threads per inch. */
+export function inchSizes(table: string): readonly Size[] {
+  return table.split(/[|\n]/).map((row) => {
+    const [name = "", ...pitches] = row.split(" ");
+    const value = fractionValue(name);
+    return { name: fractionText(value), major: value, pitches: pitches.map(Number) };
+  });
+}

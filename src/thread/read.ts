@@ -1,0 +1,132 @@
+/** From a designation to the thread it names. */
+import { catalogue } from "./catalogue.ts";
+import { unreadable } from "./grammar.ts";
+import { type Asked, basicByForm, type Fit, type Series } from "./series.ts";
+import { plainText } from "./text.ts";
+import type { Limits, Member, Thread } from "./thread.ts";
+
+const seriesByWord: ReadonlyMap<string, Series> = new Map(
+  catalogue.flatMap((series) => series.words.map((word) => [word, series] as const)),
+);
+
+// Sheets ask for the same few designations over and over.
+const known = new Map<string, Thread>();
+const mostKnown = 4096;
+
+/**
+ * The thread that a designation names, as the standards write it; case, spaces, x or ×, comma or point and inch marks
+ * are forgiven.
+ *
+ * @param designation such as "M10x1.5-6g", "1/4-20 UNC", "1/2 BSW", "2 BA nut", or a note of THREAD.CUSTOM
+ * @throws Unreadable saying what was read and where reading stopped
+ */
+export function readThread(designation: string): Thread {
+  const before = known.get(designation);
+  if (before) return before;
+  const thread = read(designation);
+  if (known.size >= mostKnown) known.clear();
+  known.set(designation, thread);
+  return thread;
+}
+
+const wordPattern = /[a-z]+(?:[\s-]+(?:acme|butt))?/gi;
+
+function read(designation: string): Thread {
+  let text = plainText(designation);
+  if (text === "") throw unreadable(designation, "it is empty");
+  let hand: Thread["hand"] = "right";
+  let nut = false;
+  let starts: number | undefined;
+  text = text.replace(/[\s-]*\b(?:(LH|left[\s-]?hand(?:ed)?)|RH|right[\s-]?hand(?:ed)?)\b/gi, (_, left) => {
+    if (left !== undefined) hand = "left";
+    return "";
+  });
+  text = text.replace(/[\s-]*\bnut\b/gi, () => {
+    nut = true;
+    return "";
+  });
+  if (!/^custom/i.test(text)) {
+    text = text.replace(/[\s,(-]*\b(\d+)[\s-]?starts?\b\)?/gi, (_, count) => {
+      starts = Number(count);
+      return "";
+    });
+  }
+  const found = findSeries(text);
+  if (!found) {
+    const bare = /^[\d\s./x*-]+$/i.test(text);
+    throw unreadable(designation, bare ? "it does not say which series (M, UNC, UNF, BSW, BA ...)" : "no thread series in it is known");
+  }
+  const parts = { text: designation, before: found.before, after: found.after, nut };
+  const asked = found.series.read(parts, found.series);
+  if (starts !== undefined && (starts < 1 || starts > 24)) {
+    throw unreadable(designation, `starts must be from 1 to 24, got ${starts}`);
+  }
+  return build(designation, starts === undefined ? asked : { ...asked, starts }, nut, hand, starts !== undefined);
+}
+
+function findSeries(text: string): { series: Series; before: string; after: string } | undefined {
+  for (const match of text.matchAll(wordPattern)) {
+    const whole = match[0].toLowerCase().replace(/[\s-]/g, "");
+    const first = /^[a-z]+/i.exec(match[0])![0];
+    const series = seriesByWord.get(whole);
+    if (series) return cut(text, match.index, match[0].length, series);
+    const firstSeries = seriesByWord.get(first.toLowerCase());
+    if (firstSeries) return cut(text, match.index, first.length, firstSeries);
+  }
+  return undefined;
+}
+
+function cut(text: string, at: number, length: number, series: Series) {
+  const before = text.slice(0, at).replace(/[\s-]+$/, "");
+  const after = text.slice(at + length).replace(/^[\s-]+/, "");
+  return { series, before, after };
+}
+
+function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], saidStarts: boolean): Thread {
+  const { series, major, pitch } = asked;
+  const form = asked.form ?? series.form;
+  const rest = asked.rest.replace(/^[\s,-]+/, "").trim();
+  const given = rest === "" ? undefined : series.classes.read(rest, nut);
+  if (rest !== "" && !given) {
+    throw unreadable(text, `read ${asked.written}, stopped at "${rest}"; classes of ${series.name}: ${series.classes.accepted}`);
+  }
+  const member: Member = given?.member ?? (nut ? "internal" : "external");
+  const fit: Fit = given ?? { member, name: series.classes.usual(member, major) };
+  const basic = (series.basic ?? ((D, P) => basicByForm(form, D, P)))(major, pitch, asked.name);
+  if (!(basic.minor.external > 0 && basic.minor.internal > 0)) {
+    throw unreadable(text, `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`);
+  }
+  const limitsOf = (of: Member): Limits => {
+    const name = of === member ? fit.name : series.classes.usual(of, major);
+    return series.limits?.({ name: asked.name, major, pitch, ...basic, member: of, fit: name }) ?? noLimits;
+  };
+  const note = asked.note ?? series.note;
+  const head = asked.written + (saidStarts && asked.starts > 1 ? ` ${asked.starts} starts` : "");
+  return {
+    designation: `${head}${given || nut ? series.classes.write(fit) : ""}${hand === "left" ? " LH" : ""}`,
+    series: series.name,
+    standard: series.standard,
+    unit: series.unit,
+    member,
+    fit: fit.name,
+    hand,
+    starts: asked.starts,
+    pitch,
+    loadFlank: form.loadFlank,
+    clearanceFlank: form.clearanceFlank,
+    taper: series.taper ?? 0,
+    major,
+    ...basic,
+    depth: { external: form.depth.external(pitch), internal: form.depth.internal(pitch) },
+    ...(form.rootRadius && { rootRadius: form.rootRadius(pitch) }),
+    ...(form.rootFlat && { rootFlat: form.rootFlat(pitch) }),
+    ...(form.crestFlat && { crestFlat: form.crestFlat(pitch) }),
+    ...(form.crestRadius && { crestRadius: form.crestRadius(pitch) }),
+    form,
+    limits: (of = member) => limitsOf(of),
+    ...(note !== undefined && { note }),
+  };
+}
+
+const noLimits: Limits = { major: {}, pitch: {}, minor: {} };
+

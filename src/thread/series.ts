@@ -1,0 +1,132 @@
+/**
+ * A series of threads: how its designations are written, which sizes it has, its form, classes and limits. A new series
+ * is a new value of this type; nothing that reads or computes asks which series it has before it.
+ */
+import type { Form } from "./form.ts";
+import type { Limits, LengthUnit, Member } from "./thread.ts";
+
+export interface Size {
+  /** As a designation names it: "10", "1/4", "No. 6" is "6". */
+  readonly name: string;
+  readonly major: number;
+  /** Pitches, or threads per inch where the series counts those; the first is the one meant when none is written. */
+  readonly pitches: readonly number[];
+}
+
+/** A designation taken apart: the words that every series shares are out, the rest stands before or after the name. */
+export interface Parts {
+  readonly text: string;
+  readonly before: string;
+  readonly after: string;
+  readonly nut: boolean;
+}
+
+/** What a designation asks for, in the unit of its series. */
+export interface Asked {
+  readonly series: Series;
+  /** Size as the designation names it. */
+  readonly name: string;
+  readonly major: number;
+  readonly pitch: number;
+  readonly starts: number;
+  /** Class text still to be read. */
+  readonly rest: string;
+  /** Canonical text without class and hand. */
+  readonly written: string;
+  readonly note?: string;
+  /** Basic sizes that the form alone does not give. */
+  readonly form?: Form;
+}
+
+/** Size, pitch and class for which limits are wanted. */
+export interface Fitted {
+  readonly name: string;
+  readonly major: number;
+  readonly pitch: number;
+  readonly pitchDia: number;
+  readonly minor: Readonly<Record<Member, number>>;
+  readonly member: Member;
+  readonly fit: string;
+}
+
+export interface Fit {
+  readonly member: Member;
+  readonly name: string;
+}
+
+export interface Classes {
+  /** @returns the class that `text` names, undefined when it names none of this series */
+  readonly read: (text: string, nut: boolean) => Fit | undefined;
+  /** Class that is meant when none is written. */
+  readonly usual: (member: Member, major: number) => string;
+  /** Text put behind the designation. */
+  readonly write: (fit: Fit) => string;
+  /** For error messages. */
+  readonly accepted: string;
+}
+
+export interface Basic {
+  readonly pitchDia: number;
+  readonly minor: Readonly<Record<Member, number>>;
+}
+
+export interface Series {
+  readonly name: string;
+  /** Words that announce the series, in small letters without spaces or hyphens. */
+  readonly words: readonly string[];
+  readonly standard: string;
+  /** What stands in front of the diameter, when it is not the bare name: "Tr ". */
+  readonly prefix?: string;
+  readonly unit: LengthUnit;
+  readonly form: Form;
+  readonly sizes: readonly Size[];
+  /** True when `Size.pitches` counts threads per inch. */
+  readonly perInch: boolean;
+  /** Throws Unreadable when the parts are not a designation of the series. */
+  readonly read: (parts: Parts, series: Series) => Asked;
+  /** Designation of a tabled size, as written in lists. */
+  readonly list: (size: Size, pitch: number) => string;
+  readonly classes: Classes;
+  /** Loosest class of the screw, whose major tolerance bounds what a measured screw may be under. */
+  readonly loosest?: string;
+  readonly taper?: number;
+  /** Basic sizes where the standard rounds; else the form decides. */
+  readonly basic?: (major: number, pitch: number, name: string) => Basic;
+  readonly limits?: (fitted: Fitted) => Limits;
+  /** Doubt that holds for the whole series. */
+  readonly note?: string;
+}
+
+/** Basic sizes as the form gives them, unrounded. */
+export function basicByForm(form: Form, major: number, pitch: number): Basic {
+  const pitchDia = major - 2 * form.addendum(pitch);
+  return {
+    pitchDia,
+    minor: {
+      external: major - 2 * form.depth.external(pitch),
+      internal: pitchDia - 2 * form.dedendum(pitch),
+    },
+  };
+}
+
+/** Classes that are plain words or letters, matched without regard to case. */
+export function namedClasses(
+  external: readonly string[],
+  internal: readonly string[],
+  usual: Readonly<Record<Member, string>>,
+  written: (fit: Fit) => string,
+): Classes {
+  const find = (names: readonly string[], text: string) =>
+    names.find((name) => name.toLowerCase() === text.toLowerCase());
+  return {
+    read(text, nut) {
+      const outside = nut ? undefined : find(external, text);
+      if (outside !== undefined) return { member: "external", name: outside };
+      const inside = find(internal, text);
+      return inside === undefined ? undefined : { member: "internal", name: inside };
+    },
+    usual: (member) => usual[member],
+    write: written,
+    accepted: `${external.join(", ")}${internal.length > 0 ? `; nut ${internal.join(", ")}` : ""}`,
+  };
+}

@@ -1,0 +1,46 @@
+/** The published figures that the tests compare with, one row each, read from the csv files beside this file. */
+import { readFileSync } from "node:fs";
+import papa from "papaparse";
+
+export interface Row {
+  readonly id: string;
+  readonly standard: string;
+  readonly designation: string;
+  readonly quantity: string;
+  readonly unit: string;
+  /** As printed; a number in every row that a test compares as one. */
+  readonly text: string;
+  readonly value: number;
+  readonly tolerance: number;
+  readonly source: string;
+  readonly confidence: string;
+}
+
+/** All rows of one file, in its order. */
+export function publishedRows(file: string): readonly Row[] {
+  const text = readFileSync(new URL(`${file}.csv`, import.meta.url), "utf8");
+  const { data, errors } = papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
+  if (errors.length > 0) throw new Error(`${file}.csv row ${errors[0]!.row}: ${errors[0]!.message}`);
+  return data.map((row) => ({
+    id: row["id"]!,
+    standard: row["standard"]!,
+    designation: row["designation"]!,
+    quantity: row["quantity"]!,
+    unit: row["unit"]!,
+    text: row["value"]!,
+    value: Number(row["value"]),
+    tolerance: Number(row["tolerance"]),
+    source: row["source"]!,
+    confidence: row["confidence"]!,
+  }));
+}
+
+/** The rows whose standard and quantity hold these words or match these patterns. */
+export function select(
+  rows: readonly Row[],
+  where: { readonly standard?: string | RegExp; readonly quantity?: string | RegExp },
+): readonly Row[] {
+  const holds = (text: string, wanted: string | RegExp | undefined) =>
+    wanted === undefined || (typeof wanted === "string" ? text.includes(wanted) : wanted.test(text));
+  return rows.filter((row) => holds(row.standard, where.standard) && holds(row.quantity, where.quantity));
+}
