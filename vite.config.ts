@@ -1,6 +1,7 @@
 import { playwright } from "@vitest/browser-playwright";
 import { defineConfig } from "vitest/config";
 import { chromiumArguments, findBrowser } from "./src/setup/browser.mjs";
+import { offline } from "./src/setup/offline.mjs";
 import { contentSecurityPolicy } from "./src/setup/policy.mjs";
 
 const headers = { "Content-Security-Policy": contentSecurityPolicy, "X-Content-Type-Options": "nosniff" };
@@ -8,6 +9,7 @@ const headers = { "Content-Security-Policy": contentSecurityPolicy, "X-Content-T
 export default defineConfig({
   root: "src",
   publicDir: false,
+  plugins: [offline()],
   base: "./",
   cacheDir: "../node_modules/.vite",
   build: { outDir: "../dist/page", emptyOutDir: true, target: "es2022", assetsInlineLimit: 0 },

@@ -12,5 +12,5 @@ export const contentSecurityPolicy = [
   "form-action 'none'",
   "frame-ancestors 'none'",
   "require-trusted-types-for 'script'",
-  "trusted-types lit-html",
+  "trusted-types lit-html own-script",
 ].join("; ");

@@ -1,0 +1,108 @@
+/** Where the parts of the page stand, in each of the three layouts. */
+import { css } from "lit";
+
+export const appStyle = css`
+  :host {
+    display: block;
+    /* Zoomed in far, or with a keyboard over half of the screen, the page gets longer than the window and scrolls. */
+    min-height: 100vh;
+    min-height: 100dvh;
+  }
+  .house {
+    display: grid;
+    position: relative;
+    height: 100vh;
+    height: 100dvh;
+    min-height: var(--least);
+    grid-template:
+      "card rail" var(--rail)
+      "card entry" auto
+      "card sheet" minmax(0, 1fr)
+      "card foot" auto / calc(82px + 110px * var(--k)) minmax(0, 1fr);
+    --least: 420px;
+  }
+  .house.strip {
+    grid-template-columns: 84px minmax(0, 1fr);
+    --least: 360px;
+  }
+  .house.phone {
+    grid-template:
+      "rail" 54px
+      "card" auto
+      "entry" auto
+      "sheet" minmax(160px, 1fr)
+      "foot" auto / minmax(0, 1fr);
+    --least: 480px;
+  }
+  route-card {
+    grid-area: card;
+  }
+  rail-words {
+    grid-area: rail;
+  }
+  entry-line {
+    grid-area: entry;
+    min-width: 0;
+    z-index: 5;
+  }
+  sheet-grid {
+    grid-area: sheet;
+    min-width: 0;
+    min-height: 0;
+    background: var(--paper);
+  }
+  title-block {
+    grid-area: foot;
+    z-index: 2;
+  }
+  said-line {
+    grid-area: sheet;
+    align-self: end;
+    justify-self: center;
+    width: min(720px, 100% - 24px);
+    margin-bottom: 12px;
+    z-index: 8;
+  }
+  .skip {
+    position: absolute;
+    top: 4px;
+    left: 4px;
+    z-index: 30;
+    padding: 10px 16px;
+    border: 2px solid var(--ink);
+    background: var(--paper);
+    color: var(--blue);
+    font-weight: 700;
+    transform: translateY(-200%);
+  }
+  .skip:focus {
+    transform: none;
+  }
+  .drop {
+    display: none;
+    position: absolute;
+    inset: 0;
+    z-index: 40;
+    place-items: center;
+    border: 4px dashed var(--blue);
+    background: color-mix(in srgb, var(--blue-wash) 88%, transparent);
+    color: var(--blue-deep);
+    font-size: var(--t-set);
+    font-weight: 700;
+    pointer-events: none;
+  }
+  .dropping .drop {
+    display: grid;
+  }
+  .wait {
+    grid-area: sheet;
+    padding: var(--s5);
+    color: var(--ink-2);
+  }
+  @media (max-height: 560px) {
+    .house.card,
+    .house.strip {
+      --least: 320px;
+    }
+  }
+`;

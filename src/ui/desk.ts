@@ -1,0 +1,245 @@
+/**
+ * The job on the desk: which one is open, where the person stands in it, and how it gets into the keep and out of it.
+ * Knows no element; the shell shows what stands here.
+ */
+import type { JobDocument } from "../job/document.ts";
+import { readJob, writeJob } from "../job/file.ts";
+import { createJob, type Job } from "../job/job.ts";
+import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
+import { isKeptJob, Keep, type Standing } from "./keep.ts";
+import { namedText, operationsOf } from "./operations.ts";
+import { OtherPages } from "./other-pages.ts";
+import { templates } from "./templates.ts";
+
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** What the desk tells the shell. */
+export interface DeskListener {
+  /** Another job is on the desk, or none was before. */
+  opened(): void;
+  /** The job changed; `what` names the step. */
+  changed(what: string): void;
+  /** Whether it is kept, or whether another page has the job, has changed. */
+  savedChanged(): void;
+  /** A sentence for the person about something that went wrong. */
+  trouble(text: string): void;
+}
+
+/** Remembers the job of this tab over a reload; another tab may have another one. */
+const tabPlace = "halfangle.job";
+
+export class Desk {
+  job: Job | undefined;
+  sheet = "";
+  saved: Saved = { state: "not yet" };
+  /** Why the browser keeps nothing, once that is known. */
+  noKeep: string | undefined;
+  keep: Keep | undefined;
+  private id = "";
+  private cells: Record<string, Place> = {};
+  private autosave: Autosave | undefined;
+  private stop: (() => void) | undefined;
+  private readonly pages: OtherPages;
+
+  constructor(private readonly listener: DeskListener) {
+    this.pages = new OtherPages(
+      () => listener.savedChanged(),
+      (revision) => this.autosave?.overtakenBy(revision),
+    );
+  }
+
+  get openId(): string {
+    return this.id;
+  }
+
+  /** True while another tab has the same job open. */
+  get shared(): boolean {
+    return this.pages.shared;
+  }
+
+  /** Where the person stood on the sheet in hand. */
+  get place(): Place {
+    return this.cells[this.sheet] ?? { row: 0, column: 0 };
+  }
+
+  /** Opens the keep and the job of last time; on a first visit the first template. Never rejects. */
+  async start(): Promise<void> {
+    try {
+      this.keep = await Keep.open();
+    } catch (error) {
+      this.noKeep = reasonOf(error);
+    }
+    const last = await this.lastId();
+    if (last !== undefined && (await this.openKept(last))) return;
+    await this.startTemplate();
+  }
+
+  /** @returns false when there was nothing to open; what stood in the way has then been said */
+  async openKept(id: string): Promise<boolean> {
+    if (!this.keep) return false;
+    let found: unknown;
+    try {
+      found = await this.keep.read(id);
+      if (found === undefined) return false;
+      if (!isKeptJob(found)) throw new RangeError("the record is damaged");
+      const job = createJob(readJob(found.text));
+      await this.put(job, found.id, found.revision, await this.keep.standing(id).catch(() => undefined));
+      this.saved = { state: "kept", when: found.changed, revision: found.revision };
+      this.listener.savedChanged();
+      return true;
+    } catch (error) {
+      const reason = reasonOf(error);
+      const aside =
+        found === undefined
+          ? false
+          : await this.keep.setAside(id, reason).then(
+              () => true,
+              () => false,
+            );
+      const title = isKeptJob(found) ? `"${found.title}"` : "A kept job";
+      this.listener.trouble(
+        `${title} can't be read: ${reason}.${aside ? " It has been set aside on this device, unchanged." : ""}`,
+      );
+      return false;
+    }
+  }
+
+  /** Opens a copy of a template: the given text, else the first that ships. */
+  async startTemplate(text?: string): Promise<void> {
+    const given = text ?? (await templates[0]?.read());
+    if (given === undefined) this.listener.trouble("This build ships no template job. Open a job file.");
+    else await this.openText(given);
+  }
+
+  /** @throws what readJob throws; the job on the desk then stays as it is */
+  async openText(text: string): Promise<void> {
+    const job = createJob(readJob(text));
+    await this.put(job, crypto.randomUUID(), 0);
+    this.autosave?.touch();
+  }
+
+  /** The job as a file. */
+  get text(): string {
+    return this.job ? writeJob(this.job.document) : "";
+  }
+
+  /** Goes on under a name of its own, after another tab has written the job it came from. */
+  async keepAsCopy(): Promise<void> {
+    if (!this.job) return;
+    const standing = { sheet: this.sheet, cells: this.cells };
+    await this.put(this.job, crypto.randomUUID(), 0, standing);
+    this.autosave?.touch();
+  }
+
+  chooseSheet(sheet: string): void {
+    this.sheet = sheet;
+    this.stand();
+  }
+
+  choosePlace(place: Place): void {
+    this.cells = { ...this.cells, [this.sheet]: place };
+    this.stand();
+  }
+
+  /** Follows a sheet that got another name. */
+  renamed(from: string, to: string): void {
+    const { [from]: place, ...others } = this.cells;
+    this.cells = place ? { ...others, [to]: place } : others;
+    if (this.sheet === from) this.sheet = to;
+  }
+
+  flush(): Promise<void> {
+    return this.autosave?.flush() ?? Promise.resolve();
+  }
+
+  /** The page goes away, or into the background where it may be ended without another word. */
+  leaving(): void {
+    this.autosave?.flushAtOnce();
+  }
+
+  private async lastId(): Promise<string | undefined> {
+    const ofTab = remembered();
+    if (ofTab) return ofTab;
+    return this.keep?.lastOpen().catch(() => undefined);
+  }
+
+  private async put(job: Job, id: string, revision: number, standing?: Standing): Promise<void> {
+    await this.flush().catch(() => undefined);
+    this.autosave?.stop();
+    this.stop?.();
+    this.job = job;
+    this.id = id;
+    this.cells = { ...standing?.cells };
+    const { sheets } = job.document;
+    this.sheet = sheets.find(({ name }) => name === standing?.sheet)?.name ?? sheets[0]?.name ?? "";
+    this.saved = this.noKeep === undefined ? { state: "not yet" } : { state: "failing", reason: this.noKeep };
+    this.autosave =
+      this.keep &&
+      new Autosave(
+        this.keep,
+        id,
+        revision,
+        () => this.snapshot(job),
+        (saved) => this.report(saved),
+        () => this.shared,
+      );
+    this.stop = job.subscribe(({ what, document }) => this.onChange(what, document));
+    remember(id);
+    void this.keep?.setLastOpen(id).catch(() => undefined);
+    this.pages.open(id);
+    this.listener.opened();
+  }
+
+  private onChange(what: string, { sheets }: JobDocument) {
+    if (!sheets.some(({ name }) => name === this.sheet)) this.sheet = sheets[0]?.name ?? "";
+    this.autosave?.touch();
+    this.listener.changed(what);
+  }
+
+  private report(saved: Saved) {
+    this.saved = saved;
+    if (saved.state === "kept") this.pages.tellWritten(saved.revision);
+    this.listener.savedChanged();
+  }
+
+  private snapshot(job: Job): ReturnType<Snapshot> {
+    const letters = operationsOf(job).map(({ signedOff, cautions }) =>
+      cautions > 0 ? "c" : signedOff ? "s" : "o",
+    );
+    return {
+      text: writeJob(job.document),
+      title: job.document.title,
+      thread: namedText(job, "thread") ?? "",
+      route: letters.join(""),
+    };
+  }
+
+  private stand() {
+    void this.keep?.stand(this.id, { sheet: this.sheet, cells: this.cells }).catch(() => undefined);
+  }
+}
+
+/** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */
+export function reasonOf(error: unknown): string {
+  const text = error instanceof Error ? error.message || error.name : String(error);
+  return text.replace(/\.$/, "");
+}
+
+function remembered(): string | undefined {
+  try {
+    return sessionStorage.getItem(tabPlace) ?? undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function remember(id: string) {
+  try {
+    sessionStorage.setItem(tabPlace, id);
+  } catch {
+    // Then the tab opens the job that was open last in any tab.
+  }
+}

@@ -1,0 +1,134 @@
+/**
+ * Jobs kept on this device, in IndexedDB: the text of the job file, what the shelf shows of it, and apart from that
+ * where the person stood in it. A record that can't be read is set aside, never thrown away.
+ */
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+
+export interface KeptJob {
+  readonly id: string;
+  /** The job file, as it would be saved. */
+  readonly text: string;
+  readonly title: string;
+  readonly thread: string;
+  /** A letter for each operation: s signed off, c with a caution, o open. */
+  readonly route: string;
+  /** Milliseconds since 1970. */
+  readonly changed: number;
+  /** Goes up by one each time it is written, so that one page notices the other's writing. */
+  readonly revision: number;
+}
+
+/** Where the person stood. */
+export interface Standing {
+  readonly sheet: string;
+  readonly cells: Readonly<Record<string, { readonly row: number; readonly column: number }>>;
+}
+
+interface Store extends DBSchema {
+  jobs: { key: string; value: KeptJob };
+  standing: { key: string; value: Standing };
+  aside: { key: number; value: { readonly record: unknown; readonly reason: string; readonly when: number } };
+  desk: { key: string; value: string };
+}
+
+export class Keep {
+  private constructor(private readonly base: IDBPDatabase<Store>) {}
+
+  /** @throws whatever the browser says where it lets nothing be kept */
+  static async open(name = "halfangle"): Promise<Keep> {
+    const base = await openDB<Store>(name, 1, {
+      upgrade(made) {
+        made.createObjectStore("jobs", { keyPath: "id" });
+        made.createObjectStore("standing");
+        made.createObjectStore("aside", { autoIncrement: true });
+        made.createObjectStore("desk");
+      },
+      // A newer page in another tab wants to change the store: let go, the next write reports it.
+      blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    });
+    return new Keep(base);
+  }
+
+  /** Newest first. Records that are none are left out. */
+  async list(): Promise<KeptJob[]> {
+    const found: unknown[] = await this.base.getAll("jobs");
+    return found.filter(isKeptJob).sort((a, b) => b.changed - a.changed);
+  }
+
+  /** What is stored under `id`, unchecked: it may be from another version, or damaged. */
+  async read(id: string): Promise<unknown> {
+    return this.base.get("jobs", id);
+  }
+
+  /**
+   * Writes the job, unless another page wrote it since `record.revision - 1`.
+   * @returns false when it was overtaken, and then nothing was written
+   */
+  async write(record: KeptJob): Promise<boolean> {
+    const step = this.base.transaction("jobs", "readwrite");
+    const there: unknown = await step.store.get(record.id);
+    const overtaken = isKeptJob(there) && there.revision !== record.revision - 1;
+    if (!overtaken) await step.store.put(record);
+    await step.done;
+    return !overtaken;
+  }
+
+  /** Writes without looking first: the only way that still gets through while the page is being closed. */
+  async writeAtOnce(record: KeptJob): Promise<void> {
+    const step = this.base.transaction("jobs", "readwrite");
+    const put = step.store.put(record);
+    step.commit();
+    await put;
+    await step.done;
+  }
+
+  async remove(id: string): Promise<void> {
+    await this.base.delete("jobs", id);
+  }
+
+  async standing(id: string): Promise<Standing | undefined> {
+    const found: unknown = await this.base.get("standing", id);
+    return isStanding(found) ? found : undefined;
+  }
+
+  async stand(id: string, where: Standing): Promise<void> {
+    await this.base.put("standing", where, id);
+  }
+
+  /** Moves a record that can't be read out of the way, with the reason. */
+  async setAside(id: string, reason: string): Promise<void> {
+    const step = this.base.transaction(["jobs", "aside"], "readwrite");
+    const record: unknown = await step.objectStore("jobs").get(id);
+    await step.objectStore("aside").add({ record, reason, when: Date.now() });
+    await step.objectStore("jobs").delete(id);
+    await step.done;
+  }
+
+  /** The job that was open last. */
+  async lastOpen(): Promise<string | undefined> {
+    return this.base.get("desk", "open");
+  }
+
+  async setLastOpen(id: string): Promise<void> {
+    await this.base.put("desk", id, "open");
+  }
+}
+
+export function isKeptJob(found: unknown): found is KeptJob {
+  if (typeof found !== "object" || found === null) return false;
+  const { id, text, title, thread, route, changed, revision } = found as Record<string, unknown>;
+  return (
+    [id, text, title, thread, route].every((part) => typeof part === "string") &&
+    [changed, revision].every((part) => typeof part === "number")
+  );
+}
+
+function isStanding(found: unknown): found is Standing {
+  if (typeof found !== "object" || found === null) return false;
+  const { sheet, cells } = found as Record<string, unknown>;
+  if (typeof sheet !== "string" || typeof cells !== "object" || cells === null) return false;
+  return Object.values(cells).every(
+    (cell) =>
+      Number.isInteger(cell?.row) && Number.isInteger(cell?.column) && cell.row >= 0 && cell.column >= 0,
+  );
+}

@@ -1,0 +1,194 @@
+import { html, LitElement, nothing, svg } from "lit";
+import { customElement, property, query, state } from "lit/decorators.js";
+import { repeat } from "lit/directives/repeat.js";
+import type { Layout } from "./layout.ts";
+import { mark, markStyle } from "./mark.ts";
+import type { Operation } from "./operations.ts";
+import { routeStyle } from "./route-style.ts";
+import { wordStyle } from "./word-style.ts";
+
+/** What was done on the route card. */
+export type RouteAct =
+  | { readonly act: "choose" | "remove"; readonly name: string }
+  | { readonly act: "sign"; readonly name: string; readonly signed: boolean }
+  | { readonly act: "rename"; readonly name: string; readonly newName: string }
+  | { readonly act: "move"; readonly name: string; readonly by: -1 | 1 }
+  | { readonly act: "add" };
+
+/** The operations of a job, numbered in tens, each with its answer and its sign-off box. Fires `route`. */
+@customElement("route-card")
+export class RouteCard extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = {
+    ...LitElement.shadowRootOptions,
+    delegatesFocus: true,
+  };
+  static override styles = [wordStyle, markStyle, routeStyle];
+
+  @property() layout: Layout = "card";
+  @property({ attribute: false }) operations: readonly Operation[] = [];
+  /** Name of the operation in hand. */
+  @property() here = "";
+  @property() job = "";
+  @property() scenario = "";
+  @state() private renaming: string | undefined;
+  @query("input.name") private readonly nameField!: HTMLInputElement | null;
+
+  /** Puts the name of the operation in hand up for change. */
+  async rename(name = this.here): Promise<void> {
+    this.renaming = name;
+    await this.updateComplete;
+    this.nameField?.focus();
+    this.nameField?.select();
+  }
+
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('[aria-current="page"]')?.focus();
+  }
+
+  override render() {
+    const { operations, layout } = this;
+    const next = (operations.at(-1)?.number ?? 0) + 10;
+    return html`
+      <nav class=${layout} aria-label="Route card">
+        ${
+          layout === "phone"
+            ? nothing
+            : html`<div class="head">${mark}${layout === "card" ? html`<span>Halfangle</span>` : nothing}</div>`
+        }
+        ${
+          layout === "card"
+            ? html`<div class="job"><b>${this.job}</b>${this.scenario ? html`<span>${this.scenario}</span>` : nothing}</div>`
+            : nothing
+        }
+        <ol>
+          ${repeat(
+            operations,
+            (operation) => operation.name,
+            (operation) => this.row(operation),
+          )}
+          ${layout === "phone" ? nothing : this.adder(next)}
+        </ol>
+        ${layout === "card" ? this.tally() : nothing}
+      </nav>
+    `;
+  }
+
+  protected override updated(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.has("here") && !changed.has("layout")) return;
+    this.renderRoot
+      .querySelector('[aria-current="page"]')
+      ?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }
+
+  private adder(next: number) {
+    const card = this.layout === "card";
+    return html`<li class="add">
+      <button class="op" title="Add operation" @click=${() => this.did({ act: "add" })}>
+        <span class="no" aria-hidden=${card || nothing}>${card ? next : "Add"}</span>
+        <span class=${card ? "nm" : "sr"}>${card ? "Add operation" : "operation"}</span>
+      </button>
+    </li>`;
+  }
+
+  private row(operation: Operation) {
+    const { name, number, cautions, signedOff } = operation;
+    const here = name === this.here;
+    const warned = cautions > 0;
+    const card = this.layout === "card";
+    const told = warned ? `${cautions} ${cautions === 1 ? "caution" : "cautions"}` : "";
+    const result = [operation.result, told].filter(Boolean).join(", ");
+    return html`
+      <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${signedOff ? "ok" : ""}">
+        <button
+          class="op"
+          aria-current=${here ? "page" : nothing}
+          title=${card ? nothing : `${number} ${name}${result ? `: ${result}` : ""}`}
+          @click=${() => this.did({ act: "choose", name })}
+          @dblclick=${() => this.rename(name)}
+          @keydown=${(event: KeyboardEvent) => this.onKey(event, operation)}
+        >
+          <span class="no">${number}</span>
+          <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span></span>
+        </button>
+        ${
+          this.layout === "phone"
+            ? nothing
+            : html`<label class="box">
+                <input
+                  type="checkbox"
+                  .checked=${signedOff}
+                  aria-label="Sign off ${number} ${name}"
+                  @change=${(event: Event) => this.did({ act: "sign", name, signed: (event.target as HTMLInputElement).checked })}
+                />
+                <span class="square">${signedOff ? svg`<svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7.5L5.5 11L12 3" /></svg>` : nothing}</span>
+              </label>`
+        }
+        ${this.renaming === name ? this.field(operation) : nothing}
+      </li>
+    `;
+  }
+
+  private field({ name, number }: Operation) {
+    return html`<input
+      class="name"
+      aria-label="Name of operation ${number}"
+      maxlength="40"
+      spellcheck="false"
+      .value=${name}
+      @keydown=${(event: KeyboardEvent) => this.onNameKey(event, name)}
+      @blur=${(event: FocusEvent) => this.keepName(name, (event.target as HTMLInputElement).value)}
+    />`;
+  }
+
+  private tally() {
+    const signed = this.operations.filter((operation) => operation.signedOff).length;
+    const cautions = this.operations.reduce((sum, operation) => sum + operation.cautions, 0);
+    return html`<div class="tally">
+      <span><b>${signed} of ${this.operations.length}</b> signed off</span>
+      <span><b>${cautions === 0 ? "No" : cautions}</b> ${cautions === 1 ? "caution" : "cautions"}</span>
+    </div>`;
+  }
+
+  private onKey(event: KeyboardEvent, { name }: Operation) {
+    if (event.key === "F2") void this.rename(name);
+    else if (event.key === "Delete") this.did({ act: "remove", name });
+    else if (event.altKey && event.key === "ArrowUp") this.did({ act: "move", name, by: -1 });
+    else if (event.altKey && event.key === "ArrowDown") this.did({ act: "move", name, by: 1 });
+    else if (event.key === "ArrowDown" || event.key === "ArrowRight") this.step(event, 1);
+    else if (event.key === "ArrowUp" || event.key === "ArrowLeft") this.step(event, -1);
+    else return;
+    event.preventDefault();
+  }
+
+  private step(event: KeyboardEvent, by: number) {
+    const all = [...this.renderRoot.querySelectorAll<HTMLElement>("button.op")];
+    all[all.indexOf(event.currentTarget as HTMLElement) + by]?.focus();
+  }
+
+  private onNameKey(event: KeyboardEvent, name: string) {
+    if (event.isComposing || (event.key !== "Enter" && event.key !== "Escape")) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const typed = (event.target as HTMLInputElement).value;
+    this.keepName(name, event.key === "Enter" ? typed : name);
+    void this.updateComplete.then(() => this.focus());
+  }
+
+  private keepName(name: string, typed: string) {
+    // Removing the field blurs it, which would keep the name a second time.
+    if (this.renaming === undefined) return;
+    this.renaming = undefined;
+    const newName = typed.trim();
+    if (newName !== "" && newName !== name) this.did({ act: "rename", name, newName });
+  }
+
+  private did(act: RouteAct) {
+    this.dispatchEvent(new CustomEvent<RouteAct>("route", { detail: act }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "route-card": RouteCard;
+  }
+}

@@ -1,0 +1,192 @@
+import { html, LitElement, nothing } from "lit";
+import { customElement, property, query, state } from "lit/decorators.js";
+import type { KeptJob } from "./keep.ts";
+import { mark, markStyle } from "./mark.ts";
+import { shelfStyle } from "./shelf-style.ts";
+import type { Template } from "./templates.ts";
+import { wordStyle } from "./word-style.ts";
+
+/** A template as its card on the rack shows it. */
+export interface TemplateCard extends Template {
+  readonly title: string;
+  readonly purpose: string;
+}
+
+/** What was asked for on the shelf. */
+export type ShelfAct =
+  | { readonly act: "open" | "remove"; readonly id: string }
+  | { readonly act: "restore"; readonly job: KeptJob }
+  | { readonly act: "start"; readonly template: TemplateCard }
+  | { readonly act: "file" | "save" };
+
+/** The shelf: your jobs as a register, the template jobs as a rack. Fires `shelf` with what was asked for. */
+@customElement("shelf-dialog")
+export class ShelfDialog extends LitElement {
+  static override styles = [wordStyle, markStyle, shelfStyle];
+
+  /** Newest first. */
+  @property({ attribute: false }) jobs: readonly KeptJob[] = [];
+  @property({ attribute: false }) rack: readonly TemplateCard[] = [];
+  /** The job that is open. */
+  @property() here = "";
+  /** Why the jobs on this device can't be read, where they can't. */
+  @property() trouble = "";
+  @state() private removed: KeptJob | undefined;
+  @query("dialog") private readonly dialog!: HTMLDialogElement;
+
+  show(): void {
+    this.removed = undefined;
+    if (!this.dialog.open) this.dialog.showModal();
+  }
+
+  close(): void {
+    this.dialog.close();
+  }
+
+  override render() {
+    return html`
+      <dialog aria-labelledby="shelf" @click=${this.onBackdrop}>
+        <header>
+          ${mark}
+          <h1 id="shelf">Shelf</h1>
+          <span class="gap"></span>
+          <button class="word" @click=${() => this.ask({ act: "file" })}>Open a job file</button>
+          <button class="word" @click=${() => this.ask({ act: "save" })}>Save this job to a file</button>
+          <button class="act go" @click=${this.close}>Back to the job</button>
+        </header>
+        <div class="body">
+          <h2 id="yours">Your jobs <span>kept on this device; save a job file to carry one elsewhere</span></h2>
+          ${this.register()} ${this.wayBack()}
+          <h2 id="templates">Template jobs <span>each opens as a copy; the examples are invented</span></h2>
+          <ul class="rack" aria-labelledby="templates">
+            ${this.rack.map((template) => this.card(template))}
+          </ul>
+        </div>
+        <footer>
+          <span class="hatch" aria-hidden="true"></span>
+          <p>Threads that carry load, pressure or people need the governing standard and a qualified inspector, not a worksheet.</p>
+        </footer>
+      </dialog>
+    `;
+  }
+
+  private register() {
+    if (this.trouble) return html`<p class="none">${this.trouble}</p>`;
+    if (this.jobs.length === 0)
+      return html`<p class="none">None kept yet. Start a copy of a template job below.</p>`;
+    return html`<table aria-labelledby="yours">
+      <thead>
+        <tr>
+          <th scope="col">Job</th>
+          <th scope="col">Thread</th>
+          <th scope="col">Route</th>
+          <th scope="col">Last changed</th>
+          <th scope="col"><span class="sr">Delete</span></th>
+        </tr>
+      </thead>
+      <tbody>
+        ${this.jobs.map((job) => this.row(job))}
+      </tbody>
+    </table>`;
+  }
+
+  private row(job: KeptJob) {
+    const here = job.id === this.here;
+    return html`<tr class=${here ? "here" : ""}>
+      <th scope="row">
+        <button class="job" aria-current=${here || nothing} @click=${() => (here ? this.close() : this.ask({ act: "open", id: job.id }))}>
+          ${job.title}
+        </button>
+      </th>
+      <td>${job.thread}</td>
+      <td>${this.progress(job.route)}</td>
+      <td>${whenChanged(job.changed, new Date())}</td>
+      <td class="acts">
+        ${
+          here
+            ? html`<span class="muted">open now</span>`
+            : html`<button class="act" @click=${() => this.drop(job)}>Delete<span class="sr"> ${job.title}</span></button>`
+        }
+      </td>
+    </tr>`;
+  }
+
+  private progress(route: string) {
+    const letters = [...route];
+    const signed = letters.filter((letter) => letter === "s").length;
+    const cautions = letters.filter((letter) => letter === "c").length;
+    const told = `${signed} of ${letters.length} signed off${cautions > 0 ? `, cautions on ${cautions}` : ""}`;
+    return html`<span class="progress">
+      ${letters.slice(0, 12).map((letter) => html`<i class=${letter} aria-hidden="true"></i>`)}<em>${told}</em>
+    </span>`;
+  }
+
+  private wayBack() {
+    const { removed } = this;
+    return html`<div role="status">
+      ${
+        removed
+          ? html`<p class="undo">
+              Deleted: ${removed.title}
+              <button
+                class="act"
+                @click=${() => {
+                  this.removed = undefined;
+                  this.ask({ act: "restore", job: removed });
+                }}
+              >
+                Undo delete
+              </button>
+            </p>`
+          : nothing
+      }
+    </div>`;
+  }
+
+  private card(template: TemplateCard) {
+    return html`<li>
+      <b>${template.title}</b>
+      <p>${template.purpose}</p>
+      <button class="act go" @click=${() => this.ask({ act: "start", template })}>Start a copy<span class="sr"> of ${template.title}</span></button>
+    </li>`;
+  }
+
+  private drop(job: KeptJob) {
+    this.removed = job;
+    this.ask({ act: "remove", id: job.id });
+  }
+
+  private onBackdrop(event: MouseEvent) {
+    // The dialog's children cover it, so that a click on itself is one outside.
+    if (event.target === this.dialog) this.close();
+  }
+
+  private ask(act: ShelfAct) {
+    this.dispatchEvent(new CustomEvent<ShelfAct>("shelf", { detail: act }));
+  }
+}
+
+/** "today 14:06", "yesterday", "18 Nov", "18 Nov 2025". */
+export function whenChanged(time: number, now: Date): string {
+  const then = new Date(time);
+  const days = Math.round((midnight(now) - midnight(then)) / 86_400_000);
+  if (days === 0) return `today ${clock(time)}`;
+  if (days === 1) return "yesterday";
+  const year = then.getFullYear() === now.getFullYear() ? {} : ({ year: "numeric" } as const);
+  return then.toLocaleDateString("en-GB", { day: "numeric", month: "short", ...year });
+}
+
+/** "14:06" */
+export function clock(time: number): string {
+  return new Date(time).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+}
+
+function midnight(day: Date): number {
+  return new Date(day.getFullYear(), day.getMonth(), day.getDate()).getTime();
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "shelf-dialog": ShelfDialog;
+  }
+}

@@ -1,0 +1,79 @@
+/** A real browser on the built page. Whatever the page reports as wrong fails the test that opened it. */
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
+import { chromiumArguments, findBrowser } from "../../src/setup/browser.mjs";
+
+let browser: Browser;
+const contexts: BrowserContext[] = [];
+const wrong: string[] = [];
+
+export const address = inject("pageAddress");
+
+/** To be called at the head of a test file: starts the browser, and checks after each test that nothing went wrong. */
+export function useBrowser(): void {
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: findBrowser() ?? "", args: chromiumArguments });
+  });
+  afterAll(() => browser.close());
+  afterEach(async () => {
+    await Promise.all(contexts.splice(0).map((context) => context.close()));
+    expect(wrong.splice(0)).toEqual([]);
+  });
+}
+
+/** A context like a person's own browser: nothing kept in it yet. */
+export async function newContext(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+  const context = await browser.newContext({
+    locale: "en-GB",
+    timezoneId: "UTC",
+    viewport: { width: 1280, height: 800 },
+    ...options,
+  });
+  contexts.push(context);
+  await context.addInitScript(() => {
+    document.addEventListener("securitypolicyviolation", (event) => {
+      console.error(`policy violation: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
+    });
+  });
+  return context;
+}
+
+/** The page in a tab of `context`, with its job on the desk. */
+export async function openPage(context: BrowserContext): Promise<Page> {
+  const page = await context.newPage();
+  page.on("pageerror", (error) => wrong.push(`${error.stack ?? error}`));
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") wrong.push(`console: ${message.text()}`);
+  });
+  page.on("requestfailed", (request) => wrong.push(`failed: ${request.url()}`));
+  page.on("request", (request) => {
+    const { protocol, host } = new URL(request.url());
+    if (protocol.startsWith("http") && host !== new URL(address).host)
+      wrong.push(`asked elsewhere: ${request.url()}`);
+  });
+  await page.goto(address);
+  await ready(page);
+  return page;
+}
+
+/** Waits until a job is on the desk. */
+export async function ready(page: Page): Promise<void> {
+  await page.getByRole("grid").first().waitFor();
+}
+
+export function touchContext(width: number, height: number): Promise<BrowserContext> {
+  return newContext({ viewport: { width, height }, hasTouch: true, isMobile: true });
+}
+
+/** Opens a job file from disk, as a person would with the word Open. */
+export async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent("filechooser");
+  await page.getByRole("button", { name: "Open", exact: true }).click();
+  await (await chooser).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+}
