@@ -1,11 +1,13 @@
 /**
  * The running job: the document, its history and the values that the engine gives back.
  *
- * SHAPE AGREED, to be built. Every command is one undo step. Commands never throw for what a person typed: text that
- * the gate refuses stays in the cell as typed and its value is an error with the reason.
+ * Every command is one undo step. Commands never throw for what a person typed: text that the gate refuses stays in
+ * the cell as typed and its value is an error with the reason; a name that cannot be used is answered with the reason.
  */
 import type { CellValue } from "../engine/values.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
+
+export { createJob } from "./running.ts";
 
 export interface CellEdit {
   readonly sheet: string;
@@ -39,21 +41,28 @@ export interface Job {
   /** The job's display unit: the value of the cell named `unit`, "mm" when there is none. */
   readonly unit: "mm" | "in";
   cell(sheet: string, row: number, column: number): CellView;
+  /** Cells outside the largest sheet (20,000 rows, 702 columns) and on unknown sheets are left alone. */
   setCells(edits: readonly CellEdit[], what?: string): void;
   setFormat(sheet: string, range: string, format: CellFormat): void;
   setColumnWidth(sheet: string, column: number, width: number): void;
+  /** The name it got: the one asked for, made unique, or the next free "Sheet 2". */
   addSheet(name?: string): string;
-  renameSheet(name: string, newName: string): void;
-  removeSheet(name: string): void;
+  /** Why the name cannot be used; undefined when it is done. References in formulas follow. */
+  renameSheet(name: string, newName: string): string | undefined;
+  /** Why it cannot be removed; undefined when it is done. */
+  removeSheet(name: string): string | undefined;
   moveSheet(name: string, to: number): void;
   signOff(sheet: string, signed: boolean): void;
+  /** Names a cell or range (`Thread!B2`, `Thread!B2:B9`). Why it cannot; undefined when it is done. */
+  setName(name: string, target: string): string | undefined;
+  removeName(name: string): void;
   /** undefined when there is nothing to undo / redo; else what it would undo. */
   readonly canUndo: string | undefined;
   readonly canRedo: string | undefined;
   undo(): void;
   redo(): void;
-  /** One formula reckoned in the context of the job, without changing it. */
-  evaluate(formula: string): CellValue | CellValue[][];
+  /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
+  evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
   /** Called after every command, undo and redo. Returns the way to stop it. */
   subscribe(listener: (change: JobChange) => void): () => void;
 }

@@ -1,0 +1,110 @@
+/**
+ * Blocks that spill from one formula over several cells. The engine fixes their size when the formula is entered and
+ * never again, and leaves a blocked one blocked: such formulas are entered again after the edit until nothing changes.
+ */
+import type { HyperFormula } from "hyperformula";
+import type { Cell } from "./plugin.ts";
+
+interface Block {
+  readonly cell: Cell;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** Two blocks can push each other about without end; nobody needs more rounds than this. */
+const mostRounds = 12;
+
+export class Spills {
+  /** Room that our own blocks need, by cell. */
+  private readonly wanted = new Map<string, Block>();
+  /** Cells with a formula that fills several cells, blocked ones included. */
+  private readonly anchors = new Map<string, Cell>();
+  private readonly unsettled = new Map<string, Cell>();
+
+  clear(): void {
+    this.wanted.clear();
+    this.anchors.clear();
+    this.unsettled.clear();
+  }
+
+  /** The block in `cell` needs this room, and has it or not. */
+  tell(cell: Cell, rows: number, columns: number, fits: boolean): void {
+    this.wanted.set(keyOf(cell), { cell, rows, columns });
+    if (!fits) this.unsettled.set(keyOf(cell), cell);
+  }
+
+  /** The contents of `cell` are about to change. */
+  forget(cell: Cell): void {
+    this.wanted.delete(keyOf(cell));
+    this.anchors.delete(keyOf(cell));
+    this.unsettled.delete(keyOf(cell));
+  }
+
+  /** A formula was put into `cell`; whether it spills shows when all is reckoned. */
+  entered(cell: Cell): void {
+    this.anchors.set(keyOf(cell), cell);
+  }
+
+  /** Enters formulas again until every block has the room it needs, or is really blocked. */
+  settle(hf: HyperFormula): void {
+    for (const [key, cell] of this.anchors) {
+      if (hf.getCellType(cell) !== "ARRAYFORMULA" && !this.wanted.has(key)) this.anchors.delete(key);
+    }
+    for (const [key, cell] of this.anchors) if (isBlocked(hf, cell)) this.unsettled.set(key, cell);
+    for (let round = 0; round < mostRounds && this.unsettled.size > 0; round++) {
+      const again = [...this.unsettled.values()];
+      this.unsettled.clear();
+      for (const cell of again) {
+        const formula = hf.getCellFormula(cell);
+        if (formula !== undefined) hf.setCellContents(cell, formula);
+      }
+    }
+    this.unsettled.clear();
+  }
+
+  roomFor(cell: Cell): { rows: number; columns: number } | undefined {
+    return this.wanted.get(keyOf(cell));
+  }
+
+  /** The first cell that is in the way of the block in `cell`. */
+  inTheWay(cell: Cell, hf: HyperFormula): Cell | undefined {
+    const block = this.wanted.get(keyOf(cell));
+    if (!block) return undefined;
+    for (let row = cell.row; row < cell.row + block.rows; row++) {
+      for (let col = cell.col; col < cell.col + block.columns; col++) {
+        const place = { sheet: cell.sheet, row, col };
+        if ((row !== cell.row || col !== cell.col) && !hf.isCellEmpty(place)) return place;
+      }
+    }
+    return undefined;
+  }
+
+  /** The cell whose formula fills `cell`, if another one does. */
+  anchorOf(cell: Cell, hf: HyperFormula): Cell | undefined {
+    if (hf.getCellType(cell) !== "ARRAY") return undefined;
+    for (const anchor of this.anchors.values()) {
+      if (anchor.sheet !== cell.sheet || anchor.row > cell.row || anchor.col > cell.col) continue;
+      const size = this.wanted.get(keyOf(anchor)) ?? extentOf(anchor, hf);
+      if (cell.row < anchor.row + size.rows && cell.col < anchor.col + size.columns) return anchor;
+    }
+    return undefined;
+  }
+}
+
+function isBlocked(hf: HyperFormula, cell: Cell): boolean {
+  const value = hf.getCellValue(cell);
+  return typeof value === "object" && value !== null && value.value === "#SPILL!";
+}
+
+/** Of the engine's own array functions: as far as their cells go to the right and down. */
+function extentOf(anchor: Cell, hf: HyperFormula): { rows: number; columns: number } {
+  let columns = 1;
+  while (hf.getCellType({ ...anchor, col: anchor.col + columns }) === "ARRAY") columns += 1;
+  let rows = 1;
+  while (hf.getCellType({ ...anchor, row: anchor.row + rows }) === "ARRAY") rows += 1;
+  return { rows, columns };
+}
+
+function keyOf({ sheet, row, col }: Cell): string {
+  return `${sheet},${row},${col}`;
+}
