@@ -1,3 +1,6 @@
+/** THREAD.*: everything that a designation says about a thread. */
 import type { SheetFunction } from "./declare.ts";
+import { threadSizes } from "./threadsizes.ts";
+import { threadWork } from "./threadwork.ts";
 
-export const threadFunctions: readonly SheetFunction[] = [];
+export const threadFunctions: readonly SheetFunction[] = [...threadSizes, ...threadWork];

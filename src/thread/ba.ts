@@ -22,7 +22,8 @@ const sizes: readonly Size[] = table.split(/[|\n]/).map((row, number) => {
 });
 
 const H = 1 / (2 * tan(23.75));
-const radius = times(tangentRadius((H - 0.6) / 2, 23.75));
+/** The exact tangent radius is 0.1808346 P; the radii that BS 93 prints are those of its first five figures. */
+const radius = times(Math.floor(tangentRadius((H - 0.6) / 2, 23.75) * 1e5) / 1e5);
 /** 0.6 P to the nearest 0.005 mm, from 0.19 mm pitch up, where BS 93 prints it. */
 const depth = (P: number) => (P < 0.19 ? 0.6 * P : round(round(0.6 * P, 6) / 0.005, 0) * 0.005);
 
@@ -40,7 +41,8 @@ export const baForm: Form = {
 
 function baLimits({ name, major, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const number = Number(name);
-  if (number > 16) throw new NothingFound(`no class limits: BS 93 has tolerances for BA 0 to 16, got ${name} BA`);
+  if (number > 16)
+    throw new NothingFound(`no class limits: BS 93 has tolerances for BA 0 to 16, got ${name} BA`);
   // The formulas are printed in thousandths and hundred-thousandths: keep what they say, less binary dust.
   const mm = (value: number) => round(value, 5);
   if (member === "internal") {
@@ -76,11 +78,8 @@ export const ba: Series = {
   perInch: false,
   read: byNumber,
   list: (size) => `${size.name} BA`,
-  classes: namedClasses(
-    ["close", "normal"],
-    ["normal"],
-    { external: "normal", internal: "normal" },
-    (fit) => (fit.member === "internal" ? " nut" : ` ${fit.name}`),
+  classes: namedClasses(["close", "normal"], ["normal"], { external: "normal", internal: "normal" }, (fit) =>
+    fit.member === "internal" ? " nut" : ` ${fit.name}`,
   ),
   loosest: "normal",
   limits: baLimits,
@@ -92,7 +91,10 @@ function byNumber(parts: Parts, series: Series): Asked {
   const found = inFront ?? pattern.exec(parts.after);
   const size = sizes[Number(found?.[1] ?? Number.NaN)];
   if (!found || !size) {
-    throw unreadable(parts.text, `BA sizes are whole numbers from 0 to 25, got "${parts.before || parts.after}"`);
+    throw unreadable(
+      parts.text,
+      `BA sizes are whole numbers from 0 to 25, got "${parts.before || parts.after}"`,
+    );
   }
   const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
   if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);

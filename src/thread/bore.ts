@@ -29,7 +29,9 @@ export function boreFor(thread: Thread, percent: number, of: Percentage): number
 /** Percentage of engagement that a bore leaves. @throws RangeError when it is not between 0 and the major diameter */
 export function engagementOf(thread: Thread, bore: number, of: Percentage): number {
   if (!(bore > 0 && bore <= thread.major)) {
-    throw new RangeError(`bore must be above 0 and not above the major diameter ${thread.major}, got ${bore}`);
+    throw new RangeError(
+      `bore must be above 0 and not above the major diameter ${thread.major}, got ${bore}`,
+    );
   }
   return ((thread.major - bore) / (2 * engagementHeight(thread, of))) * 100;
 }

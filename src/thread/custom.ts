@@ -36,28 +36,50 @@ export function customNote(thread: CustomThread): string {
 }
 
 function above(name: string, value: number, bound: number): void {
-  if (!(value > bound) || !Number.isFinite(value)) throw new RangeError(`${name} must be greater than ${bound}, got ${value}`);
+  if (!(value > bound) || !Number.isFinite(value))
+    throw new RangeError(`${name} must be greater than ${bound}, got ${value}`);
 }
 
-function customForm({ major, pitch: P, loadFlank, clearanceFlank, depth, rootFlat, starts = 1 }: CustomThread): Form {
+function customForm({
+  major,
+  pitch: P,
+  loadFlank,
+  clearanceFlank,
+  depth,
+  rootFlat,
+  starts = 1,
+}: CustomThread): Form {
   above("major", major, 0);
   above("pitch", P, 0);
   above("depth", depth, 0);
-  for (const [name, flank] of [["load_flank", loadFlank], ["clearance_flank", clearanceFlank]] as const) {
-    if (!(flank > -30 && flank < 80)) throw new RangeError(`${name} must be between -30 and 80 degrees, got ${flank}`);
+  for (const [name, flank] of [
+    ["load_flank", loadFlank],
+    ["clearance_flank", clearanceFlank],
+  ] as const) {
+    if (!(flank > -30 && flank < 80))
+      throw new RangeError(`${name} must be between -30 and 80 degrees, got ${flank}`);
   }
-  if (loadFlank + clearanceFlank < 0) throw new RangeError(`load_flank and clearance_flank must not sum below 0, got ${loadFlank + clearanceFlank}`);
-  if (2 * depth >= major) throw new RangeError(`depth must be less than half the major ${major}, got ${depth}`);
-  if (!Number.isInteger(starts) || starts < 1 || starts > 24) throw new RangeError(`starts must be a whole number from 1 to 24, got ${starts}`);
+  if (loadFlank + clearanceFlank < 0)
+    throw new RangeError(
+      `load_flank and clearance_flank must not sum below 0, got ${loadFlank + clearanceFlank}`,
+    );
+  if (2 * depth >= major)
+    throw new RangeError(`depth must be less than half the major ${major}, got ${depth}`);
+  if (!Number.isInteger(starts) || starts < 1 || starts > 24)
+    throw new RangeError(`starts must be a whole number from 1 to 24, got ${starts}`);
   const slopes = tan(loadFlank) + tan(clearanceFlank);
   const root = rootFlat ?? (P - depth * slopes) / 2;
   const crest = P - root - depth * slopes;
   const room = P * 1e-9;
   if (root < -room || crest < -room) {
-    throw new RangeError(`depth must leave a root and crest of 0 or more: root ${root}, crest ${crest} at depth ${depth}`);
+    throw new RangeError(
+      `depth must leave a root and crest of 0 or more: root ${root}, crest ${crest} at depth ${depth}`,
+    );
   }
   if (slopes > 1e-9 ? root > P / 2 || crest > P / 2 : Math.abs(root - P / 2) > room) {
-    throw new RangeError(`root_flat must put the pitch line between crest and root (each up to half the pitch), got ${root}`);
+    throw new RangeError(
+      `root_flat must put the pitch line between crest and root (each up to half the pitch), got ${root}`,
+    );
   }
   const dedendum = slopes > 1e-9 ? (P / 2 - root) / slopes : depth / 2;
   return {

@@ -38,19 +38,22 @@ export function cutDepth(
         ? (P / 2 - nose) / slopes
         : P / 2 / slopes - nose * (cos((t - l) / 2) / sin((l + t) / 2) - 1);
   const depth = (member === "internal" ? target - blank : blank - target) / 2 + beyondPitchLine;
-  if (!(depth > 0)) throw new RangeError(`blank ${blank} leaves nothing to cut for a pitch diameter of ${target}`);
+  if (!(depth > 0))
+    throw new RangeError(`blank ${blank} leaves nothing to cut for a pitch diameter of ${target}`);
   return depth;
 }
 
 function requireProfile(thread: Thread, nose: number, shape: Nose, member: Member): void {
   const { form, pitch: P, loadFlank: l, clearanceFlank: t } = thread;
-  // A nose given with seven digits is the design nose when it differs in the last one only.
-  const slack = 1e-6 * P;
+  // A nose given with seven digits is the design nose when it differs in the last one only; round roots are printed with four.
+  const slack = (form.roundRoot ? 5e-5 : 1e-6) * P;
   const who = `${thread.designation} ${member}`;
   const slopes = tan(l) + tan(t);
   if (slopes < 1e-9) {
     if (shape === "radius" ? nose > slack : Math.abs(nose - P / 2) > slack) {
-      throw new RangeError(`nose must be a flat of half the pitch, ${P / 2}, for the square thread ${who}, got ${nose}`);
+      throw new RangeError(
+        `nose must be a flat of half the pitch, ${P / 2}, for the square thread ${who}, got ${nose}`,
+      );
     }
     return;
   }
@@ -65,7 +68,11 @@ function requireProfile(thread: Thread, nose: number, shape: Nose, member: Membe
 }
 
 /** An arc leaves the flanks at or below the corners of the basic root, or is the form's own. */
-function largestRadius({ form, pitch: P, loadFlank: l, clearanceFlank: t }: Thread, member: Member, width: number): number {
+function largestRadius(
+  { form, pitch: P, loadFlank: l, clearanceFlank: t }: Thread,
+  member: Member,
+  width: number,
+): number {
   const own = form.roundRoot && (member === "internal" ? form.crestRadius : form.rootRadius);
   if (own) return own(P);
   const slopes = tan(l) + tan(t);

@@ -23,8 +23,7 @@ export function findSize(sizes: readonly Size[], major: number): Size | undefine
   return index.get(major);
 }
 
-const pitchPattern =
-  /^(\d*\.?\d+)(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?)?/i;
+const pitchPattern = /^(\d*\.?\d+)(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?)?/i;
 
 /** Largest number of starts that is taken for more than a slip of the pen. */
 const mostStarts = 24;
@@ -41,11 +40,17 @@ export function byPitch(parts: Parts, series: Series): Asked {
   const lead = second === undefined ? undefined : positive(parts.text, Number(second), "pitch");
   const pitch = third === undefined ? (lead ?? usual) : positive(parts.text, Number(third), "pitch");
   if (pitch === undefined) {
-    throw unreadable(parts.text, `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.name}${diameter}x1.5`);
+    throw unreadable(
+      parts.text,
+      `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.name}${diameter}x1.5`,
+    );
   }
   if (lead === undefined && size?.pitches[0] === 0 && size.pitches.length > 2) {
     const choice = size.pitches.slice(1).map((p) => `${series.name}${size.name}x${p}`);
-    throw unreadable(parts.text, `${series.name}${size.name} has no coarse pitch: write ${choice.join(", ")}`);
+    throw unreadable(
+      parts.text,
+      `${series.name}${size.name} has no coarse pitch: write ${choice.join(", ")}`,
+    );
   }
   const starts = lead === undefined ? 1 : Math.round(lead / pitch);
   if (starts < 1 || starts > mostStarts || Math.abs((lead ?? pitch) / pitch - starts) > 1e-6) {
@@ -85,7 +90,16 @@ const inchPattern = new RegExp(
 
 /** Number sizes: name, and the fewest threads per inch with which a plain number means the number size. */
 const fewestThreads: Readonly<Record<string, number>> = {
-  0: 56, 1: 48, 2: 40, 3: 36, 4: 30, 5: 30, 6: 24, 8: 24, 10: 20, 12: 20,
+  0: 56,
+  1: 48,
+  2: 40,
+  3: 36,
+  4: 30,
+  5: 30,
+  6: 24,
+  8: 24,
+  10: 20,
+  12: 20,
 };
 
 /** Diameter of a number size, inches. Source: ASME B1.1. */
@@ -101,19 +115,26 @@ export function numberSize(n: number): number {
 export function readInchSize(parts: Parts, series: Series, numbers: boolean): InchSize {
   const found = inchPattern.exec(parts.before) ?? inchPattern.exec(parts.after);
   const given = parts.before === "" ? parts.after : parts.before;
-  if (!found) throw unreadable(parts.text, `a size such as 1/4 is wanted beside ${series.name}, got "${given}"`);
+  if (!found)
+    throw unreadable(parts.text, `a size such as 1/4 is wanted beside ${series.name}, got "${given}"`);
   const inFront = inchPattern.test(parts.before);
   const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
   if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
   const rest = inFront ? parts.after : leftOver;
-  const tpi = found[3] === undefined ? undefined : positive(parts.text, fractionValue(found[3]), "threads per inch");
+  const tpi =
+    found[3] === undefined ? undefined : positive(parts.text, fractionValue(found[3]), "threads per inch");
   const number = found[1] ?? found[2] ?? "";
   if (numbers && found[1] === undefined && tpi === undefined && /^[1234]$/.test(number)) {
-    throw unreadable(parts.text, `${number} may be No. ${number} or ${number} in: write the threads per inch too`);
+    throw unreadable(
+      parts.text,
+      `${number} may be No. ${number} or ${number} in: write the threads per inch too`,
+    );
   }
   const fewest = fewestThreads[number];
   const isNumber =
-    numbers && (found[1] !== undefined || (fewest !== undefined && (tpi === undefined ? Number(number) > 4 || number === "0" : tpi >= fewest)));
+    numbers &&
+    (found[1] !== undefined ||
+      (fewest !== undefined && (tpi === undefined ? Number(number) > 4 || number === "0" : tpi >= fewest)));
   if (found[1] !== undefined && !numbers) throw unreadable(parts.text, `${series.name} has no number sizes`);
   if (isNumber) return { name: number, major: numberSize(Number(number)), tpi, rest };
   const major = positive(parts.text, fractionValue(number), "diameter");

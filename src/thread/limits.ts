@@ -10,11 +10,18 @@ export type Diameter = "major" | "pitch" | "minor";
  * @param member asked for another member than the designation's, the usual class of that member is taken
  * @throws NothingFound where the standard states no such limit
  */
-export function limit(thread: Thread, diameter: Diameter, end: "max" | "min", member: Member = thread.member): number {
+export function limit(
+  thread: Thread,
+  diameter: Diameter,
+  end: "max" | "min",
+  member: Member = thread.member,
+): number {
   const value = thread.limits(member)[diameter][end];
   if (value === undefined) {
     const who = member === "internal" ? "nut" : "screw";
-    throw new NothingFound(`${thread.designation}: ${thread.standard} gives the ${who} no ${diameter} diameter ${end}`);
+    throw new NothingFound(
+      `${thread.designation}: ${thread.standard} gives the ${who} no ${diameter} diameter ${end}`,
+    );
   }
   return value;
 }

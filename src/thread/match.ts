@@ -8,6 +8,7 @@ import { convertLength, type LengthUnit, type Thread } from "./thread.ts";
 interface Candidate {
   readonly designation: string;
   readonly included: number;
+  readonly taper: number;
   /** Millimetres. */
   readonly major: number;
   readonly pitch: number;
@@ -17,11 +18,25 @@ interface Candidate {
 
 let candidates: readonly Candidate[] | undefined;
 
-/** Every tabled size, once; gathered when first asked for, since most sheets never ask. */
+/**
+ * Every tabled size, gathered when first asked for, since most sheets never ask. What no measurement of size, pitch, angle
+ * and taper tells apart stands once, under the series that the catalogue names first.
+ */
 function allCandidates(): readonly Candidate[] {
-  candidates ??= catalogue.flatMap((series) =>
-    series.sizes.flatMap((size) => size.pitches.filter((pitch) => pitch > 0).map((pitch) => candidate(series, series.list(size, pitch)))),
-  );
+  if (candidates) return candidates;
+  const distinct = new Map<string, Candidate>();
+  for (const series of catalogue) {
+    for (const size of series.sizes) {
+      for (const pitch of size.pitches.filter((given) => given > 0)) {
+        const found = candidate(series, series.list(size, pitch));
+        const key = [found.major, found.pitch, found.included, found.taper]
+          .map((n) => n.toFixed(6))
+          .join(" ");
+        if (!distinct.has(key)) distinct.set(key, found);
+      }
+    }
+  }
+  candidates = [...distinct.values()];
   return candidates;
 }
 
@@ -31,6 +46,7 @@ function candidate(series: Series, designation: string): Candidate {
   return {
     designation,
     included: thread.loadFlank + thread.clearanceFlank,
+    taper: thread.taper,
     major: mm(thread.major),
     pitch: mm(thread.pitch * thread.starts),
     under: mm(majorTolerance(series, thread)) + 0.1 * mm(thread.pitch),
@@ -39,10 +55,21 @@ function candidate(series: Series, designation: string): Candidate {
 
 /** Major tolerance of the loosest class of the screw; 0 where the standard has none. */
 function majorTolerance(series: Series, thread: Thread): number {
-  const { name, pitchDia, minor, major, pitch } = { ...thread, name: series.sizes.find((s) => s.major === thread.major)?.name ?? "" };
+  const { name, pitchDia, minor, major, pitch } = {
+    ...thread,
+    name: series.sizes.find((s) => s.major === thread.major)?.name ?? "",
+  };
   if (series.loosest === undefined || !series.limits) return 0;
   try {
-    const limits = series.limits({ name, major, pitch, pitchDia, minor, member: "external", fit: series.loosest });
+    const limits = series.limits({
+      name,
+      major,
+      pitch,
+      pitchDia,
+      minor,
+      member: "external",
+      fit: series.loosest,
+    });
     return limits.major.min === undefined ? 0 : major - limits.major.min;
   } catch (error) {
     if (error instanceof NothingFound) return 0;
@@ -70,11 +97,15 @@ const farthest = 1.5;
  * @throws NothingFound when there is no such candidate
  * @throws RangeError when a number is outside its domain
  */
-export function matchThread({ major, pitch, unit, tolerance = pitch / 100, included }: Measured, rank: number): string {
+export function matchThread(
+  { major, pitch, unit, tolerance = pitch / 100, included }: Measured,
+  rank: number,
+): string {
   for (const [name, value] of Object.entries({ major, pitch, tolerance })) {
     if (!(value > 0)) throw new RangeError(`${name} must be greater than 0, got ${value}`);
   }
-  if (!Number.isInteger(rank) || rank < 1) throw new RangeError(`rank must be a whole number from 1 up, got ${rank}`);
+  if (!Number.isInteger(rank) || rank < 1)
+    throw new RangeError(`rank must be a whole number from 1 up, got ${rank}`);
   const D = convertLength(major, unit, "mm");
   const lead = convertLength(pitch, unit, "mm");
   const room = convertLength(tolerance, unit, "mm") * (1 + 1e-9);
@@ -86,7 +117,8 @@ export function matchThread({ major, pitch, unit, tolerance = pitch / 100, inclu
   const groups: string[][] = [];
   let last: (typeof fitting)[number] | undefined;
   for (const c of fitting) {
-    if (last && alike(last.distance, c.distance) && alike(last.off, c.off)) groups.at(-1)!.push(c.designation);
+    if (last && alike(last.distance, c.distance) && alike(last.off, c.off))
+      groups.at(-1)!.push(c.designation);
     else groups.push([c.designation]);
     last = c;
   }

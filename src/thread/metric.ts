@@ -1,5 +1,8 @@
-/** ISO metric threads, M: sizes of ISO 261, any other diameter and pitch as a special. Source: ISO 68-1, 261, 724, 965-1. */
-import { isoForm } from "./form.ts";
+/**
+ * ISO metric threads: M with the sizes of ISO 261, any other diameter and pitch as a special, and MJ with its large root
+ * radius. Source: ISO 68-1, 261, 724, 965-1; MJ: ISO 5855-1 and -2, from memory.
+ */
+import { isoForm, times } from "./form.ts";
 import { byPitch } from "./grammar.ts";
 import { metricClass, metricLimits } from "./metriclimits.ts";
 import type { Classes, Series, Size } from "./series.ts";
@@ -37,9 +40,13 @@ export const metricClasses: Classes = {
     if (nut && !internal) return undefined;
     // E and F are positions of screws only.
     if (internal && /[EF]/.test(text)) return undefined;
-    return { member: internal ? "internal" : "external", name: second === first ? first : first + (second ?? "") };
+    return {
+      member: internal ? "internal" : "external",
+      name: second === first ? first : first + (second ?? ""),
+    };
   },
-  usual: (member, major) => (major <= 1.4 ? (member === "internal" ? "5H" : "6h") : member === "internal" ? "6H" : "6g"),
+  usual: (member, major) =>
+    major <= 1.4 ? (member === "internal" ? "5H" : "6h") : member === "internal" ? "6H" : "6g",
   write: (fit) => `-${fit.name}`,
   accepted: "screw 3 to 9 with e, f, g or h such as 6g or 5g6g; nut 4 to 8 with G or H such as 6H",
 };
@@ -57,4 +64,32 @@ export const metric: Series = {
   classes: metricClasses,
   loosest: "8g",
   limits: metricLimits,
+};
+
+const H = Math.sqrt(3) / 2;
+const largestRoot = (5 / 24) * H;
+/** From the largest root radius to the smallest, 0.15011 P, on diameter. */
+const rootSpreadMJ = 2 * (largestRoot - 0.15011);
+
+export const metricMJ: Series = {
+  ...metric,
+  name: "MJ",
+  words: ["mj"],
+  standard: "ISO 5855",
+  form: {
+    ...isoForm,
+    name: "MJ",
+    dedendum: times((3 / 16) * H),
+    depth: { external: times((2 / 3) * H), internal: times((9 / 16) * H) },
+    rootRadius: times(largestRoot),
+    rootFlat: times(5 / 16),
+  },
+  list: (size, pitch) => `MJ${size.name}x${pitch}`,
+  classes: {
+    ...metricClasses,
+    usual: (member, major) => (member === "external" ? "4h6h" : major <= 5 ? "4H6H" : "4H5H"),
+  },
+  loosest: "4h6h",
+  limits: (fitted) => metricLimits(fitted, rootSpreadMJ),
+  note: "MJ figures are from memory of ISO 5855: check them before relying on them",
 };

@@ -53,7 +53,15 @@ const printedPitch6: Readonly<Record<string, number>> = { "0.5/2.8": 75, "5/45":
 const printedMinor6: Readonly<Record<string, number>> = { "0.25": 71, "0.5": 140, "1": 236, "2.5": 450 };
 const printedMajor6: Readonly<Record<string, number>> = { "4": 475 };
 
-const externalPitchSteps: Readonly<Record<string, number>> = { 3: -12, 4: -8, 5: -4, 6: 0, 7: 4, 8: 8, 9: 12 };
+const externalPitchSteps: Readonly<Record<string, number>> = {
+  3: -12,
+  4: -8,
+  5: -4,
+  6: 0,
+  7: 4,
+  8: 8,
+  9: 12,
+};
 const internalPitchSteps: Readonly<Record<string, number>> = { 4: -3, 5: 1, 6: 5, 7: 9, 8: 13 };
 const internalMinorSteps: Readonly<Record<string, number>> = { 4: -8, 5: -4, 6: 0, 7: 4, 8: 8 };
 const externalMajorSteps: Readonly<Record<string, number>> = { 4: -8, 6: 0, 8: 8 };
@@ -61,7 +69,8 @@ const externalMajorSteps: Readonly<Record<string, number>> = { 4: -8, 6: 0, 8: 8
 /** Td2 of grade 6 as an R40 step. */
 function pitchStep6(d: number, P: number): number {
   const i = diameterStep(d);
-  if (i < 0) throw new NothingFound(`no class limits: ISO 965-1 covers diameters from 0.99 to 355 mm, got ${d}`);
+  if (i < 0)
+    throw new NothingFound(`no class limits: ISO 965-1 covers diameters from 0.99 to 355 mm, got ${d}`);
   const lower = diameterSteps[i]!;
   const mean = Math.sqrt(lower * diameterSteps[i + 1]!);
   return r40Step(printedPitch6[`${P}/${lower}`] ?? 90 * P ** 0.4 * mean ** 0.1);
@@ -116,31 +125,43 @@ export function deviation(position: string, P: number): number {
   const letter = position.toLowerCase();
   if (letter === "h") return 0;
   const column = "efg".indexOf(letter);
-  const amount =
-    printedDeviations[String(P)]?.[column] ?? r40Value(r40Step([50, 30, 15][column]! + 11 * P));
-  if (amount === 0) throw new NothingFound(`no class limits: position ${letter} is not used at pitch ${P} mm`);
+  const amount = printedDeviations[String(P)]?.[column] ?? r40Value(r40Step([50, 30, 15][column]! + 11 * P));
+  if (amount === 0)
+    throw new NothingFound(`no class limits: position ${letter} is not used at pitch ${P} mm`);
   return amount;
 }
 
 /** Tolerances, micrometres, as ISO 965-1 names them. */
 export const tolerance = {
   /** Td2: pitch diameter of the screw, grades 3 to 9. */
-  Td2: (grade: string, d: number, P: number) => graded(grade, externalPitchSteps, "pitch diameter", pitchStep6(d, P)),
+  Td2: (grade: string, d: number, P: number) =>
+    graded(grade, externalPitchSteps, "pitch diameter", pitchStep6(d, P)),
   /** TD2: pitch diameter of the nut, grades 4 to 8. */
-  TD2: (grade: string, d: number, P: number) => graded(grade, internalPitchSteps, "pitch diameter", pitchStep6(d, P)),
+  TD2: (grade: string, d: number, P: number) =>
+    graded(grade, internalPitchSteps, "pitch diameter", pitchStep6(d, P)),
   /** TD1: minor diameter of the nut, grades 4 to 8. */
   TD1: (grade: string, P: number) => graded(grade, internalMinorSteps, "minor diameter", minorStep6(P)),
   /** Td: major diameter of the screw, grades 4, 6, 8. */
   Td: (grade: string, P: number) => graded(grade, externalMajorSteps, "major diameter", majorStep6(P)),
 } as const;
 
-function graded(grade: string, steps: Readonly<Record<string, number>>, diameter: string, step6: number): number {
+function graded(
+  grade: string,
+  steps: Readonly<Record<string, number>>,
+  diameter: string,
+  step6: number,
+): number {
   const steps6 = steps[grade];
   if (steps6 === undefined) {
-    throw new NothingFound(`no class limits: ${diameter} grades are ${Object.keys(steps).join(", ")}, got ${grade}`);
+    throw new NothingFound(
+      `no class limits: ${diameter} grades are ${Object.keys(steps).join(", ")}, got ${grade}`,
+    );
   }
   return r40Value(step6 + steps6);
 }
+
+/** How much deeper the smallest permitted root radius, 0.125 P, reaches than H/6 of the design form, on diameter. */
+const rootSpread = 2 * (Math.sqrt(3) / 12 - 0.125);
 
 /** A class such as 6g, 5g6g, 6H or 4H5H: the pitch diameter first, then the crest. */
 export const metricClass = /^([3-9][efghEFGH])\s*([3-9][efghEFGH])?$/;
@@ -149,9 +170,13 @@ export const metricClass = /^([3-9][efghEFGH])\s*([3-9][efghEFGH])?$/;
  * Limits of size, mm, in whole micrometres as the tables print them. The minor diameter of the screw runs from the
  * design form at the upper limit to the smallest permitted root radius, 0.125 P, at the lower.
  *
+ * @param spread how much deeper the smallest permitted root radius reaches than the design form, in P, on diameter
  * @throws NothingFound where the standard has no tolerance
  */
-export function metricLimits({ major: d, pitch: P, member, fit, ...basic }: Fitted): Limits {
+export function metricLimits(
+  { major: d, pitch: P, member, fit, ...basic }: Fitted,
+  spread: number = rootSpread,
+): Limits {
   const [, first = "", second = first] = metricClass.exec(fit) ?? [];
   const [pitchGrade = "", position = ""] = first;
   const [crestGrade = "", crestPosition = ""] = second;
@@ -169,14 +194,11 @@ export function metricLimits({ major: d, pitch: P, member, fit, ...basic }: Fitt
   }
   const majorMax = d - um(deviation(crestPosition, P));
   const pitchMax = d2 - um(deviation(position, P));
-  const pitchMin = pitchMax - um(tolerance.Td2(pitchGrade, d, P));
+  const pitchTolerance = um(tolerance.Td2(pitchGrade, d, P));
+  const minorMax = round(basic.minor.external - um(deviation(position, P)), 3);
   return {
     major: { max: round(majorMax, 3), min: round(majorMax - um(tolerance.Td(crestGrade, P)), 3) },
-    pitch: { max: round(pitchMax, 3), min: round(pitchMin, 3) },
-    minor: {
-      max: round(basic.minor.external - um(deviation(position, P)), 3),
-      // 11H/12 - H/8 ... from the pitch line to the root of radius 0.125 P, on diameter.
-      min: round(pitchMin - 0.711325 * (Math.sqrt(3) / 2) * P, 3),
-    },
+    pitch: { max: round(pitchMax, 3), min: round(pitchMax - pitchTolerance, 3) },
+    minor: { max: minorMax, min: round(minorMax - round(pitchTolerance + spread * P, 3), 3) },
   };
 }

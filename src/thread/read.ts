@@ -54,14 +54,23 @@ function read(designation: string): Thread {
   const found = findSeries(text);
   if (!found) {
     const bare = /^[\d\s./x*-]+$/i.test(text);
-    throw unreadable(designation, bare ? "it does not say which series (M, UNC, UNF, BSW, BA ...)" : "no thread series in it is known");
+    throw unreadable(
+      designation,
+      bare ? "it does not say which series (M, UNC, UNF, BSW, BA ...)" : "no thread series in it is known",
+    );
   }
   const parts = { text: designation, before: found.before, after: found.after, nut };
   const asked = found.series.read(parts, found.series);
   if (starts !== undefined && (starts < 1 || starts > 24)) {
     throw unreadable(designation, `starts must be from 1 to 24, got ${starts}`);
   }
-  return build(designation, starts === undefined ? asked : { ...asked, starts }, nut, hand, starts !== undefined);
+  return build(
+    designation,
+    starts === undefined ? asked : { ...asked, starts },
+    nut,
+    hand,
+    starts !== undefined,
+  );
 }
 
 function findSeries(text: string): { series: Series; before: string; after: string } | undefined {
@@ -88,18 +97,26 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
   const rest = asked.rest.replace(/^[\s,-]+/, "").trim();
   const given = rest === "" ? undefined : series.classes.read(rest, nut);
   if (rest !== "" && !given) {
-    throw unreadable(text, `read ${asked.written}, stopped at "${rest}"; classes of ${series.name}: ${series.classes.accepted}`);
+    throw unreadable(
+      text,
+      `read ${asked.written}, stopped at "${rest}"; classes of ${series.name}: ${series.classes.accepted}`,
+    );
   }
   const member: Member = given?.member ?? (nut ? "internal" : "external");
   const fit: Fit = given ?? { member, name: series.classes.usual(member, major) };
   const basic = (series.basic ?? ((D, P) => basicByForm(form, D, P)))(major, pitch, asked.name);
   if (!(basic.minor.external > 0 && basic.minor.internal > 0)) {
-    throw unreadable(text, `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`);
+    throw unreadable(
+      text,
+      `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`,
+    );
   }
-  const limitsOf = (of: Member): Limits => {
-    const name = of === member ? fit.name : series.classes.usual(of, major);
-    return series.limits?.({ name: asked.name, major, pitch, ...basic, member: of, fit: name }) ?? noLimits;
+  const fits = {
+    external: member === "external" ? fit.name : series.classes.usual("external", major),
+    internal: member === "internal" ? fit.name : series.classes.usual("internal", major),
   };
+  const limitsOf = (of: Member): Limits =>
+    series.limits?.({ name: asked.name, major, pitch, ...basic, member: of, fit: fits[of] }) ?? noLimits;
   const note = asked.note ?? series.note;
   const head = asked.written + (saidStarts && asked.starts > 1 ? ` ${asked.starts} starts` : "");
   return {
@@ -108,7 +125,7 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
     standard: series.standard,
     unit: series.unit,
     member,
-    fit: fit.name,
+    fits,
     hand,
     starts: asked.starts,
     pitch,
@@ -129,4 +146,3 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
 }
 
 const noLimits: Limits = { major: {}, pitch: {}, minor: {} };
-

@@ -3,7 +3,7 @@
  * is a new value of this type; nothing that reads or computes asks which series it has before it.
  */
 import type { Form } from "./form.ts";
-import type { Limits, LengthUnit, Member } from "./thread.ts";
+import type { LengthUnit, Limits, Member } from "./thread.ts";
 
 export interface Size {
   /** As a designation names it: "10", "1/4", "No. 6" is "6". */

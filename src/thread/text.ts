@@ -13,11 +13,16 @@ export function plainText(text: string): string {
       .replace(/[\s\u00a0\u202f]+/g, " ")
       .trim();
   }
-  return plain
-    .replace(/(\d),(?=\d)/g, "$1.")
-    .replace(/(\d)\s*(?:"|''|in(?:ch(?:es)?)?\b\.?)/gi, "$1 ")
-    .replace(/\s+/g, " ")
-    .trim();
+  return (
+    plain
+      .replace(/(\d),(?=\d)/g, "$1.")
+      // A custom note keeps its unit.
+      .replace(/^custom.*|(\d)\s*(?:"|''|in(?:ch(?:es)?)?\b\.?)/gi, (all, digit) =>
+        digit === undefined ? all : `${digit} `,
+      )
+      .replace(/\s+/g, " ")
+      .trim()
+  );
 }
 
 const commonFractions: Readonly<Record<string, string>> = {

@@ -26,8 +26,8 @@ export interface Thread {
   readonly unit: LengthUnit;
   /** Internal when an internal class or the word `nut` was given. */
   readonly member: Member;
-  /** Class of fit: as given, else the default of the standard; "" where the standard has none. */
-  readonly fit: string;
+  /** Class of fit of either member: as given, else the usual one of the standard; "" where the standard has none. */
+  readonly fits: Readonly<Record<Member, string>>;
   readonly hand: "right" | "left";
   readonly starts: number;
   readonly pitch: number;

@@ -3,7 +3,8 @@ import { type Form, times, unifiedForm } from "./form.ts";
 import { findSize, inchSizes, numberSize, readInchSize, unreadable } from "./grammar.ts";
 import type { Asked, Classes, Parts, Series, Size } from "./series.ts";
 import { fractionText } from "./text.ts";
-import { type UnifiedRules, unifiedLimits } from "./unifiedlimits.ts";
+import type { Member } from "./thread.ts";
+import { nutTolerance, type UnifiedRules, unifiedLimits } from "./unifiedlimits.ts";
 
 const coarse = `1/4 20|5/16 18|3/8 16|7/16 14|1/2 13|9/16 12|5/8 11|3/4 10|7/8 9|1 8|1-1/8 7|1-1/4 7|1-3/8 6|1-1/2 6|1-3/4 5
 2 4.5|2-1/4 4.5|2-1/2 4|2-3/4 4|3 4|3-1/4 4|3-1/2 4|3-3/4 4|4 4`;
@@ -39,10 +40,16 @@ function constantSizes(): readonly Size[] {
   const sizes: Size[] = [];
   for (let sixteenths = 4; sixteenths <= 96; sixteenths += sixteenths < 32 ? 1 : sixteenths < 64 ? 2 : 4) {
     const major = sixteenths / 16;
-    const pitches = constantPitches.filter(([, from, to]) => major >= from && major <= to).map(([tpi]) => tpi);
+    const pitches = constantPitches
+      .filter(([, from, to]) => major >= from && major <= to)
+      .map(([tpi]) => tpi);
     sizes.push({ name: fractionText(major), major, pitches });
   }
   return sizes;
+}
+
+function class2(member: Member): string {
+  return member === "internal" ? "2B" : "2A";
 }
 
 const classes: Classes = {
@@ -52,7 +59,7 @@ const classes: Classes = {
     const name = found[0].replace(/\s/g, "").toUpperCase();
     return { member: name.endsWith("B") ? "internal" : "external", name };
   },
-  usual: (member) => (member === "internal" ? "2B" : "2A"),
+  usual: class2,
   write: (fit) => `-${fit.name}`,
   accepted: "screw 1A, 2A, 3A; nut 1B, 2B, 3B",
 };
@@ -85,11 +92,14 @@ interface Family {
   readonly letter: "" | "R" | "J";
   readonly form: Form;
   readonly standard: string;
-  readonly minorDrop: number;
+  readonly screwDrop: number;
+  readonly nutDrop: number;
+  readonly usual: Classes["usual"];
+  readonly note?: string;
 }
 
 /** The series of one family: UNC, UNF ... or UNRC, UNRF ... */
-function family({ letter, form, standard, minorDrop }: Family): readonly Series[] {
+function family({ letter, form, standard, screwDrop, nutDrop, usual, note }: Family): readonly Series[] {
   const rename = (name: string) => `UN${letter}${name.slice(2)}`;
   const members: Series[] = variants.map((variant) => ({
     name: rename(variant.name),
@@ -101,9 +111,10 @@ function family({ letter, form, standard, minorDrop }: Family): readonly Series[
     perInch: true,
     read: (parts: Parts, series: Series) => readUnified(parts, series, variant, members),
     list: (size, tpi) => `${size.name}-${tpi} ${rename(variant.name)}`,
-    classes,
+    classes: { ...classes, usual },
+    ...(note !== undefined && { note }),
     loosest: "1A",
-    limits: unifiedLimits({ engagement: variant.engagement, minorDrop }),
+    limits: unifiedLimits({ engagement: variant.engagement, screwDrop, nutDrop, nutTolerance }),
   }));
   return members;
 }
@@ -113,14 +124,19 @@ function readUnified(parts: Parts, series: Series, variant: Variant, members: re
   const tabled = findSize(series.sizes, major);
   const threads = tpi ?? (variant.name === "UN" ? undefined : tabled?.pitches[0]);
   if (threads === undefined) {
-    throw unreadable(parts.text, `${name} ${series.name} needs its threads per inch, such as ${name}-20 ${series.name}`);
+    throw unreadable(
+      parts.text,
+      `${name} ${series.name} needs its threads per inch, such as ${name}-20 ${series.name}`,
+    );
   }
   const home = members.find((member) => findSize(member.sizes, major)?.pitches.includes(threads));
   // A pitch of the coarse, fine or extra-fine series is designated by that series, whoever calls it UN or UNS.
   const generic = variant.name === "UN" || variant.special === true;
   const actual = generic ? (home ?? members.at(-1)!) : series;
   if (!generic && !tabled?.pitches.includes(threads)) {
-    const usual = tabled ? `${name} ${series.name} has ${tabled.pitches.join(" or ")} threads per inch, not ${threads}` : `${series.name} has no size ${name}`;
+    const usual = tabled
+      ? `${name} ${series.name} has ${tabled.pitches.join(" or ")} threads per inch, not ${threads}`
+      : `${series.name} has no size ${name}`;
     const other = `${name}-${threads} ${(home ?? members.at(-1)!).name}`;
     throw unreadable(parts.text, `${usual}; perhaps ${other} is meant`);
   }
@@ -139,7 +155,9 @@ export const unified: readonly Series[] = family({
   letter: "",
   form: unifiedForm,
   standard: "ASME B1.1",
-  minorDrop: 1.08253175,
+  screwDrop: 1.08253175,
+  nutDrop: 1.08253175,
+  usual: class2,
 });
 
 /** Rounded root: the screw is 11H/16 deep at least; the arc R = H/6 clears the nut's basic profile. */
@@ -154,9 +172,28 @@ export const unifiedRounded: readonly Series[] = family({
     rootRadius: times(H / 6),
   },
   standard: "ASME B1.1",
-  minorDrop: 1.19078493,
+  screwDrop: 1.19078493,
+  nutDrop: 1.08253175,
+  usual: class2,
 });
 
 function withoutRootFlat({ rootFlat: _, ...form }: Form): Form {
   return form;
 }
+
+/** Root radius of 5H/24 at most, and a nut that is bored wider to clear it. */
+export const unifiedJ: readonly Series[] = family({
+  letter: "J",
+  form: {
+    ...withoutRootFlat(unifiedForm),
+    name: "Unified, large root radius",
+    dedendum: times((3 / 16) * H),
+    depth: { external: times((2 / 3) * H), internal: times((9 / 16) * H) },
+    rootRadius: times((5 / 24) * H),
+  },
+  standard: "ASME B1.15",
+  screwDrop: (4 / 3) * H,
+  nutDrop: (9 / 8) * H,
+  usual: (member) => (member === "internal" ? "3B" : "3A"),
+  note: "UNJ figures are from memory of ASME B1.15: check them before relying on them",
+});

@@ -105,6 +105,7 @@ export const whitSpecial: Series = {
 
 function anyPitch(parts: Parts, series: Series): Asked {
   const { name, major, tpi, rest } = readInchSize(parts, series, false);
-  if (tpi === undefined) throw unreadable(parts.text, `write the threads per inch too, such as ${name}-20 Whit`);
+  if (tpi === undefined)
+    throw unreadable(parts.text, `write the threads per inch too, such as ${name}-20 Whit`);
   return { series, name, major, pitch: 1 / tpi, starts: 1, rest, written: `${name}-${tpi} Whit` };
 }

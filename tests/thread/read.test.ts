@@ -1,0 +1,147 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { catalogue } from "../../src/thread/catalogue.ts";
+import { Unreadable } from "../../src/thread/failures.ts";
+import { readThread } from "../../src/thread/read.ts";
+import type { Thread } from "../../src/thread/thread.ts";
+
+const seeded = { seed: 20261125 };
+
+/** Every tabled size of every series. */
+const designations = catalogue.flatMap((series) =>
+  series.sizes.flatMap((size) =>
+    size.pitches.filter((pitch) => pitch > 0).map((pitch) => series.list(size, pitch)),
+  ),
+);
+
+const figures = ({ form: _, limits, ...rest }: Thread) => rest;
+
+// Spellings of the designations that the trade uses, and the thread each must mean.
+test.each([
+  ["m10 X 1,25", "M10x1.25"],
+  ["M10×1.5 - 6g", "M10-6g"],
+  ["M 10-6H", "M10-6H"],
+  ["M20xPh3P1.5", "M20x3-P1.5"],
+  ["M20x3-P1.5-6H", "M20x3-P1.5-6H"],
+  ["0.250-20 unc", "1/4-20 UNC"],
+  ['1/4"-20 UNC-2a', "1/4-20 UNC-2A"],
+  ["1/4 in UNC", "1/4-20 UNC"],
+  ["¼-20 UNC 2B", "1/4-20 UNC-2B"],
+  ["10-32 UNF", "10-32 UNF"],
+  ["#10-32 UNF", "10-32 UNF"],
+  ["No. 10 UNF", "10-32 UNF"],
+  ["1-1/8-12 UN-2B", "1 1/8-12 UNF-2B"],
+  ["1/2-12 BSW", "1/2 BSW"],
+  ["BSF 1/4", "1/4 BSF"],
+  ["1/4 BSW close", "1/4 BSW close"],
+  ["1/2 BSW medium nut", "1/2 BSW medium nut"],
+  ["BA 2", "2 BA"],
+  ["2ba nut", "2 BA nut"],
+  ["1/4-28 UNJF-3A", "1/4-28 UNJF-3A"],
+  ["3/16-40 ME", "3/16-40 ME"],
+  ["3/8-26 BSB", "3/8-26 BSB"],
+  ["1/4-26 BSC", "1/4-26 BSC"],
+  ["MJ6x1", "MJ6"],
+  ["M10-LH", "M10 LH"],
+])("%s means %s", (given, meant) => {
+  expect(readThread(given).designation).toBe(meant);
+});
+
+// Diameters of ASME B1.1: number sizes are 0.060 + 0.013 n inches.
+test.each([
+  ["1-64 UNC", 0.073],
+  ["1-8 UNC", 1],
+  ["6-32 UNC", 0.138],
+  ["6-12 UN", 6],
+  ["1-20 UNEF", 1],
+  ["2-56 UNC", 0.086],
+  ["2-4.5 UNC", 2],
+  ["4-40 UNC", 0.112],
+  ["4-4 UNC", 4],
+])("the threads per inch tell whether %s is a number or inches", (given, major) => {
+  expect(readThread(given).major).toBe(major);
+});
+
+test("an internal class or the word nut makes a thread internal", () => {
+  expect(
+    ["M10", "M10-6g", "M10-6H", "1/4-20 UNC-2B", "2 BA nut", "M10 nut"].map(
+      (text) => readThread(text).member,
+    ),
+  ).toEqual(["external", "external", "internal", "internal", "internal", "internal"]);
+});
+
+test("several starts give the pitch and the lead their own numbers", () => {
+  const { pitch, starts } = readThread("M20x3-P1.5-6H");
+  expect([pitch, starts]).toEqual([1.5, 2]);
+});
+
+test("the usual class is 6g and 6H from 1.6 mm up, 6h and 5H below, 2A and 2B, medium, normal", () => {
+  expect(readThread("M10").fits).toEqual({ external: "6g", internal: "6H" });
+  expect(readThread("M1.4").fits).toEqual({ external: "6h", internal: "5H" });
+  expect(readThread("1/4-20 UNC").fits).toEqual({ external: "2A", internal: "2B" });
+  expect(readThread("1/4 BSW").fits).toEqual({ external: "medium", internal: "medium" });
+  expect(readThread("4 BA").fits).toEqual({ external: "normal", internal: "normal" });
+});
+
+test.each([
+  ["", "it is empty"],
+  ["10x1.5", "does not say which series"],
+  ["M10y2", 'stopped at "y2"'],
+  ["M10-6q", "classes of M"],
+  ["M10-6E", "classes of M"],
+  ["M10-6g nut", "classes of M"],
+  ["M0", "greater than 0"],
+  ["M4x4", "leaves no core"],
+  ["M20x3-P2", "not a whole number of pitches"],
+  ["M55", "M55x4"],
+  ["1/4-28 UNC", "1/4-28 UNF"],
+  ["1 UNC", "No. 1 or 1 in"],
+  ["1/2-13 BSW", "12 threads per inch, not 13"],
+  ["27 BA", "from 0 to 25"],
+  ["1/4 ME", "1/4-40 ME"],
+  ["bolt", "no thread series"],
+  ["custom 12", "THREAD.CUSTOM"],
+])("%j is refused and the message helps", (text, says) => {
+  expect(() => readThread(text)).toThrow(Unreadable);
+  expect(() => readThread(text)).toThrow(says);
+  expect(() => readThread(text)).toThrow("M10x1.5-6g, 1/4-20 UNC-2A, 1/2-12 BSW, 2 BA");
+});
+
+test("the designation of every tabled size reads back to the same thread", () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...designations), fc.constantFrom("", " LH"), (text, hand) => {
+      const thread = readThread(text + hand);
+      expect(figures(readThread(thread.designation))).toEqual(figures(thread));
+    }),
+    { ...seeded, numRuns: 2000 },
+  );
+});
+
+test("any metric diameter and pitch reads back to the same thread", () => {
+  const given = fc.record({
+    d: fc.integer({ min: 20, max: 3000 }).map((n) => n / 10),
+    P: fc.integer({ min: 4, max: 160 }).map((n) => n / 20),
+    starts: fc.integer({ min: 1, max: 6 }),
+    fit: fc.constantFrom("", "-6g", "-6H", "-4h", "-5g6g"),
+  });
+  fc.assert(
+    fc.property(given, ({ d, P, starts, fit }) => {
+      fc.pre(1.3 * P < d);
+      const lead = Number((P * starts).toPrecision(12));
+      const thread = readThread(`M${d}x${starts === 1 ? P : `${lead}-P${P}`}${fit}`);
+      expect([thread.major, thread.pitch, thread.starts]).toEqual([d, P, starts]);
+      expect(figures(readThread(thread.designation))).toEqual(figures(thread));
+    }),
+    seeded,
+  );
+});
+
+test("minor, pitch and major diameter of every tabled size are in that order", () => {
+  for (const text of designations) {
+    const { minor, pitchDia, major } = readThread(text);
+    expect(minor.external, text).toBeGreaterThan(0);
+    expect(minor.external, text).toBeLessThan(pitchDia);
+    expect(minor.internal, text).toBeLessThan(pitchDia);
+    expect(pitchDia, text).toBeLessThan(major);
+  }
+});
