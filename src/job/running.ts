@@ -91,6 +91,7 @@ class RunningJob implements Job {
   }
 
   setFormat(sheet: string, range: string, format: CellFormat): void {
+    if (!this.has(sheet)) return;
     this.take(withFormat(this.document, sheet, range, format), `Changed the format of ${sheet} ${range}`);
   }
 

@@ -1,0 +1,205 @@
+/**
+ * The job as a text file: canonical JSON with one cell a line, row by row, each value as the person typed it, so that a
+ * comparison of two files shows exactly the cells that changed.
+ */
+import * as v from "valibot";
+import { columnIndex, parseCell } from "../engine/address.ts";
+import type { JobDocument, SheetDocument } from "./document.ts";
+import { JsonError, type Located, parseJson } from "./json.ts";
+import { currentVersion, jobSchema } from "./schema.ts";
+
+/** Longest text that is opened, in characters: far beyond any job, and still no burden. */
+export const longestFile = 8_000_000;
+
+export class JobFileError extends Error {
+  override readonly name = "JobFileError";
+  /** @param line where in the text, from 1 */
+  constructor(
+    readonly line: number,
+    readonly reason: string,
+  ) {
+    super(`line ${line}: ${reason}`);
+  }
+}
+
+type Raw = Record<string, unknown>;
+
+/** By the version that a file has: what makes the next version of it. */
+const migrations: Readonly<Record<number, (job: Raw) => Raw>> = {};
+
+/**
+ * Reads and checks a job file.
+ * @throws JobFileError with the line and the reason
+ */
+export function readJob(text: string): JobDocument {
+  if (text.length > longestFile)
+    throw new JobFileError(1, `a job file may have ${longestFile} characters, this one has ${text.length}`);
+  const located = parsed(text);
+  if (typeof located.value !== "object" || located.value === null || Array.isArray(located.value)) {
+    throw new JobFileError(1, "a job file is an object in braces");
+  }
+  const result = v.safeParse(jobSchema, brought(located), { abortPipeEarly: true });
+  if (!result.success) {
+    const [issue] = result.issues;
+    const path = (issue.path ?? []).map((item) => item.key as string | number);
+    throw new JobFileError(located.lineOf(path), reasonOf(path, issue));
+  }
+  return result.output as unknown as JobDocument;
+}
+
+function parsed(text: string): Located {
+  try {
+    return parseJson(text);
+  } catch (error) {
+    if (error instanceof JsonError)
+      throw new JobFileError(error.line, `${error.message} (column ${error.column})`);
+    throw error;
+  }
+}
+
+/** The job in the current version. */
+function brought(located: Located): unknown {
+  return migrate(located.value as Raw, migrations, currentVersion, (message) => {
+    throw new JobFileError(located.lineOf(["version"]), message);
+  });
+}
+
+/** Takes a job through one migration after the other until it has the version `to`. */
+export function migrate(
+  job: Raw,
+  steps: Readonly<Record<number, (job: Raw) => Raw>>,
+  to: number,
+  refuse: (message: string) => never,
+): Raw {
+  let current = job;
+  const version = current.version;
+  if (typeof version !== "number") return job;
+  if (version > to)
+    refuse(`the file has version ${version}, made by a later program; this one reads up to ${to}`);
+  for (let at = version; at < to; at++) {
+    const step = steps[at];
+    if (!step) refuse(`the file has version ${version}, which cannot be read`);
+    current = { ...step(current), version: at + 1 };
+  }
+  return current;
+}
+
+function reasonOf(
+  path: readonly (string | number)[],
+  issue: { message: string; received: string; kind: string; type: string },
+): string {
+  const where = path.map((key) => (typeof key === "number" ? String(key + 1) : key)).join(" / ");
+  if (issue.received === "undefined") return `${where || "the job"} is missing`;
+  return where === "" ? issue.message : `${where}: ${issue.message}`;
+}
+
+/** The job as canonical text: reading and writing it again gives the same bytes. */
+export function writeJob(document: JobDocument): string {
+  const { format, version, title, purpose, scenario, source, cautions, names, sheets, check, ...unknown } =
+    document;
+  return `${braces("", [
+    ["format", inline(format)],
+    ["version", inline(version)],
+    ["title", inline(title)],
+    ["purpose", inline(purpose)],
+    ["scenario", inline(scenario)],
+    ["source", inline(source)],
+    ["cautions", list("  ", cautions.map(inline))],
+    ["names", lines("  ", Object.entries(names))],
+    ["sheets", list("  ", sheets.map(sheetText))],
+    ["check", lines("  ", inOrder(check, ["value", "within", "source"]))],
+    ...kept(unknown),
+  ])}\n`;
+}
+
+function sheetText(sheet: SheetDocument): string {
+  const {
+    name,
+    operation,
+    result,
+    signedOff,
+    columns,
+    rows,
+    columnCount,
+    cells,
+    formats,
+    choices,
+    notes,
+    merged,
+    ...unknown
+  } = sheet;
+  const deep = "      ";
+  const entries: [string, string | undefined][] = [
+    ["name", inline(name)],
+    ["operation", operation === undefined ? undefined : inline(operation)],
+    ["result", result === undefined ? undefined : inline(result)],
+    ["signedOff", signedOff === undefined ? undefined : inline(signedOff)],
+    ["columns", filled(lines(deep, sorted(columns, columnIndex)))],
+    ["rows", rows === 200 ? undefined : inline(rows)],
+    ["columnCount", columnCount === 26 ? undefined : inline(columnCount)],
+    ["cells", lines(deep, sorted(cells, placeOrder))],
+    // The order of formats tells which one wins, so it stays.
+    ["formats", filled(lines(deep, inOrder(formats, ["as", "places", "unit", "role", "bold", "align"])))],
+    ["choices", filled(lines(deep, sorted(choices, placeOrder)))],
+    ["notes", filled(lines(deep, sorted(notes, placeOrder)))],
+    ["merged", merged.length === 0 ? undefined : inline(merged)],
+    ...kept(unknown),
+  ];
+  return braces("    ", entries);
+}
+
+/** Each entry with the keys that are named first, the others after them. */
+function inOrder(record: Readonly<Record<string, object>>, keys: readonly string[]): [string, object][] {
+  return Object.entries(record).map(([name, entry]) => {
+    const rank = (key: string) => (keys.includes(key) ? keys.indexOf(key) : keys.length);
+    return [name, Object.fromEntries(Object.entries(entry).sort(([a], [b]) => rank(a) - rank(b)))];
+  });
+}
+
+function kept(unknown: Raw): [string, string][] {
+  return Object.entries(unknown).map(([key, value]) => [key, inline(value)]);
+}
+
+function braces(indent: string, entries: readonly (readonly [string, string | undefined])[]): string {
+  const written = entries
+    .filter(([, text]) => text !== undefined)
+    .map(([key, text]) => `${indent}  ${JSON.stringify(key)}: ${text}`);
+  return written.length === 0 ? "{}" : `{\n${written.join(",\n")}\n${indent}}`;
+}
+
+/** One entry a line. */
+function lines(indent: string, entries: readonly (readonly [string, unknown])[]): string {
+  return braces(
+    indent,
+    entries.map(([key, value]) => [key, inline(value)]),
+  );
+}
+
+function list(indent: string, texts: readonly string[]): string {
+  return texts.length === 0
+    ? "[]"
+    : `[\n${texts.map((text) => `${indent}  ${text}`).join(",\n")}\n${indent}]`;
+}
+
+function filled(text: string): string | undefined {
+  return text === "{}" ? undefined : text;
+}
+
+/** On one line, with a space after colons and commas. */
+function inline(value: unknown): string {
+  if (Array.isArray(value)) return value.length === 0 ? "[]" : `[${value.map(inline).join(", ")}]`;
+  if (typeof value === "object" && value !== null) {
+    const entries = Object.entries(value).map(([key, each]) => `${JSON.stringify(key)}: ${inline(each)}`);
+    return entries.length === 0 ? "{}" : `{ ${entries.join(", ")} }`;
+  }
+  return JSON.stringify(value);
+}
+
+function sorted<T>(record: Readonly<Record<string, T>>, order: (key: string) => number): [string, T][] {
+  return Object.entries(record).sort(([a], [b]) => order(a) - order(b));
+}
+
+function placeOrder(cell: string): number {
+  const place = parseCell(cell);
+  return place ? place.row * 20_000 + place.column : 0;
+}

@@ -1,0 +1,188 @@
+/**
+ * The evaluator without a screen: opens a job, types values into named cells, and gives back values as JSON, one a line.
+ */
+import { parseRange, placeName, splitSheet } from "../engine/address.ts";
+import { type CellValue, isErrorValue } from "../engine/values.ts";
+import { smallestSheet } from "./changes.ts";
+import type { JobDocument } from "./document.ts";
+import { JobFileError, readJob } from "./file.ts";
+import { type CellEdit, createJob, type Job } from "./job.ts";
+
+export interface Reckoned {
+  /** For stdout: one JSON value a line. */
+  readonly out: string;
+  /** For stderr. */
+  readonly err: string;
+  /** 0, or 2 for bad usage. */
+  readonly status: 0 | 2;
+}
+
+export const usage =
+  "usage: reckon [--job FILE] [--set NAME=VALUE]... [--get NAME|Sheet!A1|Sheet!A1:C9]... [FORMULA]...";
+
+/** What the person asked for cannot be done: a message and status 2. */
+class BadUsage extends Error {}
+
+interface Wishes {
+  readonly jobs: readonly string[];
+  readonly sets: readonly { readonly target: string; readonly value: string }[];
+  readonly gets: readonly string[];
+  readonly formulas: readonly string[];
+}
+
+interface Area {
+  readonly sheet: string;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+const noJob: JobDocument = {
+  format: "halfangle job",
+  version: 1,
+  title: "",
+  purpose: "",
+  scenario: "",
+  source: "",
+  cautions: [],
+  names: {},
+  sheets: [
+    {
+      name: "Sheet1",
+      columns: {},
+      rows: smallestSheet.rows,
+      columnCount: smallestSheet.columns,
+      cells: {},
+      formats: {},
+      choices: {},
+      notes: {},
+      merged: [],
+    },
+  ],
+  check: {},
+};
+
+/**
+ * @param words as on the command line
+ * @param readFile gives the text of a file, or throws
+ */
+export function reckon(words: readonly string[], readFile: (path: string) => string): Reckoned {
+  try {
+    const wishes = wishesIn(words);
+    const job = createJob(opened(wishes.jobs, readFile), undefined, () => {});
+    job.setCells(wishes.sets.flatMap(({ target, value }) => editsFor(job, target, value)));
+    const gets = wishes.gets.map((target) => read(job, areaOf(job, target)));
+    const reckoned = wishes.formulas.map((formula) => job.evaluate(formula));
+    return {
+      out: [...gets, ...reckoned].map((value) => `${JSON.stringify(plain(value))}\n`).join(""),
+      err: "",
+      status: 0,
+    };
+  } catch (error) {
+    if (error instanceof BadUsage) return { out: "", err: `reckon: ${error.message}\n`, status: 2 };
+    throw error;
+  }
+}
+
+function wishesIn(words: readonly string[]): Wishes {
+  const jobs: string[] = [];
+  const sets: { target: string; value: string }[] = [];
+  const gets: string[] = [];
+  const formulas: string[] = [];
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i]!;
+    if (word.startsWith("=")) formulas.push(word);
+    else if (word === "--job") jobs.push(following(words, i++));
+    else if (word === "--get") gets.push(following(words, i++));
+    else if (word === "--set") {
+      const [, target, value] = /^([^=]+)=([\s\S]*)$/.exec(following(words, i++)) ?? [];
+      if (target === undefined || value === undefined)
+        throw new BadUsage(`--set takes NAME=VALUE, got "${words[i]}"`);
+      sets.push({ target: target.trim(), value });
+    } else if (word.startsWith("-")) throw new BadUsage(`there is no option ${word}\n${usage}`);
+    else throw new BadUsage(`a formula begins with "=", got "${word}"\n${usage}`);
+  }
+  if (jobs.length > 1) throw new BadUsage("--job may be given once");
+  if (gets.length + formulas.length + jobs.length + sets.length === 0)
+    throw new BadUsage(`nothing to reckon\n${usage}`);
+  return { jobs, sets, gets, formulas };
+}
+
+function following(words: readonly string[], i: number): string {
+  const next = words[i + 1];
+  if (next === undefined) throw new BadUsage(`${words[i]} needs a value after it\n${usage}`);
+  return next;
+}
+
+function opened([path]: readonly string[], readFile: (path: string) => string): JobDocument {
+  if (path === undefined) return noJob;
+  let text: string;
+  try {
+    text = readFile(path);
+  } catch (error) {
+    throw new BadUsage(`${path} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  try {
+    return readJob(text);
+  } catch (error) {
+    if (error instanceof JobFileError) throw new BadUsage(`${path}, ${error.message}`);
+    throw error;
+  }
+}
+
+/** Where a name or an address points. */
+function areaOf(job: Job, target: string): Area {
+  const { names, sheets } = job.document;
+  const name = Object.keys(names).find((each) => each.toLowerCase() === target.toLowerCase());
+  const found = splitSheet(name === undefined ? target : names[name]!);
+  const range = found && parseRange(found.rest);
+  if (!found || !range) throw new BadUsage(`there is no name "${target}"${known(Object.keys(names), job)}`);
+  const sheet = sheets.find((each) => each.name.toLowerCase() === found.sheet.toLowerCase());
+  if (!sheet)
+    throw new BadUsage(`there is no sheet "${found.sheet}": ${sheets.map((each) => each.name).join(", ")}`);
+  if (range.bottom - range.top >= 20_000 || range.right >= 702)
+    throw new BadUsage(`${target} is larger than a sheet can be`);
+  return { sheet: sheet.name, ...range };
+}
+
+function known(names: readonly string[], job: Job): string {
+  if (job.document === noJob) return ": no job was given with --job";
+  return names.length === 0 ? ": the job has none" : `: the job has ${names.join(", ")}`;
+}
+
+/** A single cell takes the value as it is typed; a range takes a list and empties the rest. */
+function editsFor(job: Job, target: string, value: string): CellEdit[] {
+  const area = areaOf(job, target);
+  const places = placesIn(area);
+  if (places.length === 1) return [{ sheet: area.sheet, ...places[0]!, text: value }];
+  const values = value.trim() === "" ? [] : value.split(/[,;]/).map((each) => each.trim());
+  if (values.length > places.length) {
+    const where = placeName({ sheet: area.sheet, row: area.top, column: area.left });
+    throw new BadUsage(
+      `${target} has room for ${places.length} values from ${where} on, got ${values.length}`,
+    );
+  }
+  return places.map((place, i) => ({ sheet: area.sheet, ...place, text: values[i] ?? "" }));
+}
+
+function placesIn({ top, left, bottom, right }: Area): { row: number; column: number }[] {
+  const places: { row: number; column: number }[] = [];
+  for (let row = top; row <= bottom; row++)
+    for (let column = left; column <= right; column++) places.push({ row, column });
+  return places;
+}
+
+function read(job: Job, area: Area): CellValue | CellValue[][] {
+  const { sheet, top, left, bottom, right } = area;
+  if (top === bottom && left === right) return job.cell(sheet, top, left).value;
+  return Array.from({ length: bottom - top + 1 }, (_, row) =>
+    Array.from({ length: right - left + 1 }, (_, column) => job.cell(sheet, top + row, left + column).value),
+  );
+}
+
+/** Errors without the cell where they began: scripts get exactly two keys. */
+function plain(value: CellValue | CellValue[][]): unknown {
+  if (Array.isArray(value)) return value.map((row) => row.map(plain));
+  return isErrorValue(value) ? { error: value.error, message: value.message } : value;
+}
