@@ -177,3 +177,8 @@ function degreesMinutesSeconds(value: number, places: number): string {
   const sign = value < 0 && parts !== 0 ? "-" : "";
   return `${sign}${degrees}°${String(minutes).padStart(2, "0")}′${seconds}″`;
 }
+
+/** The text alone, for places that have no slots. */
+export function shownText(value: CellValue, format: CellFormat = {}, unit: "mm" | "in" = "mm"): string {
+  return showValue(value, format, unit).text;
+}

@@ -18,7 +18,9 @@ export function asTabbed(rows: readonly (readonly Clipped[])[]): string {
 
 export function asTable(rows: readonly (readonly Clipped[])[], row: number, column: number): string {
   const body = rows.map((cells) => {
-    const columns = cells.map((cell) => `<td data-typed="${escaped(cell.text)}">${escaped(bare(cell.value))}</td>`);
+    const columns = cells.map(
+      (cell) => `<td data-typed="${escaped(cell.text)}">${escaped(bare(cell.value))}</td>`,
+    );
     return `<tr>${columns.join("")}</tr>`;
   });
   return `<meta charset="utf-8"><table data-halfangle="${row},${column}">${body.join("")}</table>`;
@@ -41,7 +43,9 @@ function ownTable(html: string, row: number, column: number): string[][] | undef
   const right = column - Number(at[2]);
   const rows = html.slice(at.index).split("</tr>").slice(0, -1);
   return rows.map((line) =>
-    Array.from(line.matchAll(/<td data-typed="([^"]*)"/g), ([, typed]) => moveFormula(unescaped(typed!), down, right)),
+    Array.from(line.matchAll(/<td data-typed="([^"]*)"/g), ([, typed]) =>
+      moveFormula(unescaped(typed!), down, right),
+    ),
   );
 }
 

@@ -4,6 +4,7 @@
  */
 import { columnName } from "../engine/address.ts";
 import type { SheetDocument } from "../job/document.ts";
+import { unitGap, unitSize } from "./slots.ts";
 
 const defaultWidth = 96;
 
@@ -11,6 +12,8 @@ export class GridGeometry {
   readonly styles = new CSSStyleSheet();
   /** Left edge of every column from the row heads on, and the right edge of the last, px. */
   edges: readonly number[] = [0, defaultWidth];
+  /** Of the type; 1 is normal. */
+  scale = 1;
   private known = new Set<string>();
   private made = "";
 
@@ -19,6 +22,7 @@ export class GridGeometry {
    * @param scale of the type
    */
   lay(sheet: SheetDocument | undefined, columns: number, zone: number, scale: number): void {
+    this.scale = scale;
     const widths = Array.from({ length: columns }, (_, index) =>
       Math.round((sheet?.columns[columnName(index)] ?? defaultWidth) * scale),
     );
@@ -52,6 +56,16 @@ export class GridGeometry {
   room(hundredths: number): string {
     const whole = Math.max(0, Math.round(hundredths));
     return this.rule(`p${whole}`, `padding-right:${whole / 100}em`);
+  }
+
+  /** Class of a unit that stands in a lane on the right, hundredths of the em of its figure. */
+  lane(hundredths: number): string {
+    const whole = Math.round(hundredths);
+    // The unit's own em is smaller than that of its figure, and the gap before it is no part of it.
+    return this.rule(
+      `u${whole}`,
+      `position:absolute;left:calc(100% - 8px - ${((whole - unitGap) / 100 / unitSize).toFixed(3)}em)`,
+    );
   }
 
   private rule(name: string, text: string): string {

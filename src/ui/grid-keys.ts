@@ -73,8 +73,7 @@ export function intentOf(event: Key, active: Spot, head: Spot, ground: Ground): 
     case "Escape":
       return { act: "collapse" };
     case " ":
-      if (command)
-        return { act: "select", from: { row: 0, column }, to: { row: ground.rows - 1, column } };
+      if (command) return { act: "select", from: { row: 0, column }, to: { row: ground.rows - 1, column } };
       if (extend) return { act: "select", from: { row, column: 0 }, to: { row, column: ground.columns - 1 } };
       break;
   }
@@ -85,7 +84,11 @@ export function intentOf(event: Key, active: Spot, head: Spot, ground: Ground): 
 function commandOf(event: Key, ground: Ground): Intent | undefined {
   switch (event.key.toLowerCase()) {
     case "a":
-      return { act: "select", from: { row: 0, column: 0 }, to: { row: ground.rows - 1, column: ground.columns - 1 } };
+      return {
+        act: "select",
+        from: { row: 0, column: 0 },
+        to: { row: ground.rows - 1, column: ground.columns - 1 },
+      };
     case "z":
       return { act: event.shiftKey ? "redo" : "undo" };
     case "y":
@@ -111,7 +114,8 @@ export function beside(row: number, column: number, step: Step, ground: Ground):
 
 /** The last filled cell of the run, or the first filled one after a gap, or the edge of the sheet. */
 function blockEdge(row: number, column: number, step: Step, ground: Ground): Spot {
-  const inside = (at: Spot) => at.row >= 0 && at.row < ground.rows && at.column >= 0 && at.column < ground.columns;
+  const inside = (at: Spot) =>
+    at.row >= 0 && at.row < ground.rows && at.column >= 0 && at.column < ground.columns;
   const next = (at: Spot) => ({ row: at.row + step.rows, column: at.column + step.columns });
   const full = (at: Spot) => ground.filled(at.row, at.column);
   let at: Spot = { row, column };

@@ -49,7 +49,11 @@ export function indexAt(x: number, edges: readonly number[]): number {
 }
 
 /** The windows grown so that every merged cell that shows has its first row and column drawn. */
-export function withMerged(rows: Span, columns: Span, merged: readonly Area[]): { rows: Span; columns: Span } {
+export function withMerged(
+  rows: Span,
+  columns: Span,
+  merged: readonly Area[],
+): { rows: Span; columns: Span } {
   const showing = merged.filter(
     (area) =>
       area.top <= rows.last &&

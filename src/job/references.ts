@@ -1,0 +1,80 @@
+/**
+ * The cells that a formula names: where they stand in its text, so that the page can frame them, and so that a
+ * copied formula can point as far from its new cell as it did from the old one. Reads text only; reckons nothing.
+ */
+import { cellName, columnIndex, columnName, parseRange, sheetPrefix, splitSheet } from "../engine/address.ts";
+import type { JobDocument } from "./document.ts";
+
+export interface Reference {
+  /** As typed: `B5`, `'Tool'!B2:B9`, `setover`. */
+  readonly text: string;
+  readonly start: number;
+  readonly sheet: string;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+const address = String.raw`\$?[A-Za-z]{1,3}\$?[1-9]\d{0,6}`;
+// In order: text in quotes, a reference with or without its sheet, a word that may be a function or a name.
+const tokens = new RegExp(
+  String.raw`"(?:[^"]|"")*"|((?:'(?:[^']|'')+'|[A-Za-z_][\w.]*)!)?(${address}(?::${address})?)(?![\w.(])|([A-Za-z_\\][\w.]*)(\s*\()?`,
+  "g",
+);
+
+/** The references of a formula on `sheet`, in the order typed; none when the text is no formula. */
+export function referencesOf(formula: string, sheet: string, names: JobDocument["names"] = {}): Reference[] {
+  if (!formula.startsWith("=")) return [];
+  const found: Reference[] = [];
+  for (const match of formula.matchAll(tokens)) {
+    const [text, prefix, cells, word, call] = match;
+    const start = match.index;
+    if (cells !== undefined) {
+      const on = prefix === undefined ? sheet : splitSheet(`${prefix}A1`)!.sheet;
+      found.push({ text, start, sheet: on, ...parseRange(cells)! });
+    } else if (word !== undefined && call === undefined) {
+      const named = namedRange(word, names);
+      if (named) found.push({ text, start, ...named });
+    }
+  }
+  return found;
+}
+
+function namedRange(word: string, names: JobDocument["names"]) {
+  const key = Object.keys(names).find((name) => name.toLowerCase() === word.toLowerCase());
+  const target = key === undefined ? undefined : splitSheet(names[key]!);
+  const range = target && parseRange(target.rest);
+  return target && range ? { sheet: target.sheet, ...range } : undefined;
+}
+
+/** The formula as it reads when moved; parts with `$` stay, a reference moved off the sheet becomes #REF!. */
+export function moveFormula(formula: string, rows: number, columns: number): string {
+  if (!formula.startsWith("=")) return formula;
+  return formula.replace(tokens, (text, prefix: string | undefined, cells: string | undefined) => {
+    if (cells === undefined) return text;
+    const moved = cells.split(":").map((cell) => moveCell(cell, rows, columns));
+    return moved.includes("#REF!") ? "#REF!" : (prefix ?? "") + moved.join(":");
+  });
+}
+
+function moveCell(cell: string, rows: number, columns: number): string {
+  const [, columnFixed, letters, rowFixed, digits] = /^(\$?)([A-Za-z]+)(\$?)(\d+)$/.exec(cell)!;
+  const column = columnIndex(letters!) + (columnFixed ? 0 : columns);
+  const row = Number(digits) - 1 + (rowFixed ? 0 : rows);
+  return column < 0 || row < 0 ? "#REF!" : `${columnFixed}${columnName(column)}${rowFixed}${row + 1}`;
+}
+
+/** The formula with every plain reference sent to `sheet`, so that it can be reckoned from anywhere in the job. */
+export function onSheet(formula: string, sheet: string): string {
+  return formula.replace(tokens, (text, prefix: string | undefined, cells: string | undefined) =>
+    cells === undefined || prefix !== undefined ? text : sheetPrefix(sheet) + cells,
+  );
+}
+
+/** `B5` or `B5:B9`. */
+export function rangeName(range: { top: number; left: number; bottom: number; right: number }): string {
+  const first = cellName(range.top, range.left);
+  const last = cellName(range.bottom, range.right);
+  return first === last ? first : `${first}:${last}`;
+}

@@ -1,0 +1,117 @@
+/** One cell of the grid as a template: its looks, its name and what it says of itself. No arithmetic, no commands. */
+import { html, nothing, type TemplateResult } from "lit";
+import { ifDefined } from "lit/directives/if-defined.js";
+import { isErrorValue } from "../engine/values.ts";
+import { type NumberParts, type Shown, showValue } from "../job/format.ts";
+import type { CellView } from "../job/job.ts";
+import type { GridGeometry } from "./grid-geometry.ts";
+import type { Area } from "./grid-window.ts";
+import { noSlot, roomOf, type Slot } from "./slots.ts";
+
+export interface CellState {
+  readonly view: CellView;
+  /** The cell, or the merged range that it shows. */
+  readonly area: Area;
+  readonly active: boolean;
+  readonly selected: boolean;
+  /** Last column that its text may run on over. */
+  readonly runsTo: number;
+  readonly slot: Slot | undefined;
+  readonly unit: "mm" | "in";
+  /** Which reference of the formula in hand this cell belongs to, from 1, and whether it is the first of it. */
+  readonly reference: { readonly number: number; readonly first: boolean } | undefined;
+  /** Stands in the cell instead of its value while it is edited. */
+  readonly editor: TemplateResult | string | undefined;
+}
+
+/** Type size of cells, px, for judging what fits. */
+const typeSize = 14;
+
+export function cellTemplate(state: CellState, geometry: GridGeometry): TemplateResult {
+  const { view, area, active, selected, editor } = state;
+  const shown = showValue(view.value, view.format, state.unit);
+  const says = descriptionOf(view);
+  const wide = area.right > area.left;
+  const high = area.bottom > area.top;
+  return html`<div
+    role="gridcell"
+    class=${classesOf(state, shown, geometry)}
+    aria-rowindex=${area.top + 2}
+    aria-colindex=${area.left + 2}
+    aria-colspan=${wide ? area.right - area.left + 1 : nothing}
+    aria-rowspan=${high ? area.bottom - area.top + 1 : nothing}
+    aria-selected=${selected ? "true" : "false"}
+    aria-readonly=${view.spilledFrom === undefined ? nothing : "true"}
+    aria-invalid=${shown.error ? "true" : nothing}
+    aria-haspopup=${view.choices?.length ? "listbox" : nothing}
+    aria-description=${ifDefined(says)}
+    title=${ifDefined(shown.error || view.caution !== undefined ? says : undefined)}
+    tabindex=${active ? 0 : -1}
+  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : nothing}${
+    editor ?? contentOf(state, shown, geometry)
+  }</div>`;
+}
+
+function contentOf(state: CellState, shown: Shown, geometry: GridGeometry) {
+  if (shown.error) {
+    const { code, words } = shown.error;
+    return html`<b>${code}</b>${words === "" ? nothing : html` <span class="words">${words}</span>`}`;
+  }
+  if (shown.parts && shown.align === "right") return numberTemplate(shown.parts, state, geometry);
+  if (state.runsTo > state.area.right) {
+    return html`<span class="run ${geometry.runOn(state.area.left, state.runsTo)}">${shown.text}</span>`;
+  }
+  return shown.text;
+}
+
+// All in one line of text, so that the name of the cell reads as it shows: "1.3554 mm". The unit lane lies over the
+// padding, and the white space before the unit belongs to the name.
+function numberTemplate(parts: NumberParts, state: CellState, geometry: GridGeometry) {
+  const width = edgesBetween(state.area, geometry) / (typeSize * geometry.scale);
+  const room = roomOf(parts, state.slot ?? noSlot, width);
+  const degree = parts.degree ? html`<i class="deg">°</i>` : nothing;
+  const lane = room.lane > 0 ? geometry.lane(room.lane) : "";
+  const unit = parts.unit === "" ? nothing : html`<span class="u ${lane}"> ${parts.unit}</span>`;
+  return html`<span class="n ${geometry.room(room.fraction + room.lane)}">${parts.integer}${parts.fraction}${degree}</span>${unit}`;
+}
+
+/** Room between the paddings, px. */
+function edgesBetween(area: Area, { edges }: GridGeometry): number {
+  return edges[area.right + 1]! - edges[area.left]! - 17;
+}
+
+function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): string {
+  const { view, area } = state;
+  const { role, bold } = view.format;
+  const holds = shown.text !== "";
+  const caution = view.caution !== undefined || (role === "caution" && holds);
+  const list = ["c", `k${area.left}`, shown.align];
+  if (area.right > area.left) list.push(geometry.wide(area.left, area.right));
+  if (area.bottom > area.top) list.push(geometry.high(area.bottom - area.top + 1), "tall");
+  if (role !== undefined && role !== "caution") list.push(role);
+  if (view.choices?.length) list.push("choice");
+  if (bold) list.push("bold");
+  if (caution) list.push("caution");
+  if (shown.error) list.push("error");
+  if (view.spilledFrom !== undefined) list.push("spilled");
+  if (state.runsTo > area.right) list.push("runs");
+  if (state.selected) list.push("range");
+  if (state.active) list.push("active");
+  if (state.editor !== undefined) list.push("edit");
+  if (state.reference) list.push(`r${state.reference.number}`);
+  return list.join(" ");
+}
+
+/** What a cell says beyond its value: the error in full, the caution, the remark, where the value comes from. */
+export function descriptionOf(view: CellView): string | undefined {
+  const parts: string[] = [];
+  if (isErrorValue(view.value)) {
+    const { message, from } = view.value;
+    if (message !== "") parts.push(message);
+    if (from !== undefined) parts.push(`began in ${from}`);
+  }
+  if (view.caution) parts.push(view.caution);
+  if (view.note) parts.push(view.note);
+  if (view.spilledFrom !== undefined) parts.push(`filled by the formula in ${view.spilledFrom}`);
+  return parts.length === 0 ? undefined : parts.join("; ");
+}

@@ -1,0 +1,75 @@
+/** The commands of the grid that change many cells at once, each of them one step of the job's history. */
+
+import type { CellEdit } from "../job/job.ts";
+import { moveFormula, rangeName } from "../job/references.ts";
+import type { Area } from "./grid-window.ts";
+import type { SheetMap } from "./sheet-map.ts";
+
+/** More cells than this are never put in at one stroke. */
+const mostCells = 20_000;
+
+/** Clears the cells of the area that hold something. Returns what was done, for the reader of the page. */
+export function clearArea(map: SheetMap, area: Area): string {
+  const edits = edit(map, area, (row, column) => (map.view(row, column).text === "" ? undefined : ""));
+  return put(map, edits, `Cleared ${rangeName(area)}`);
+}
+
+/** Fills the area from its first row downwards, or from its first column to the right. */
+export function fillArea(map: SheetMap, area: Area, way: "down" | "right"): string {
+  const edits = edit(map, area, (row, column) => {
+    const from = way === "down" ? { row: area.top, column } : { row, column: area.left };
+    if (from.row === row && from.column === column) return undefined;
+    return moveFormula(map.view(from.row, from.column).text, row - from.row, column - from.column);
+  });
+  return put(map, edits, `Filled ${rangeName(area)}`);
+}
+
+/** The range that pasted rows take: theirs, or the selected one where it holds them a whole number of times. */
+export function pasteArea(rows: readonly (readonly string[])[], area: Area): Area {
+  const high = rows.length;
+  const wide = Math.max(0, ...rows.map((row) => row.length));
+  const tall = area.bottom - area.top + 1;
+  const broad = area.right - area.left + 1;
+  const repeats = high > 0 && wide > 0 && tall % high === 0 && broad % wide === 0;
+  return repeats
+    ? area
+    : { top: area.top, left: area.left, bottom: area.top + high - 1, right: area.left + wide - 1 };
+}
+
+/** Puts the rows in, again and again where the area is larger. Cells past the edge of the sheet are left out. */
+export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], area: Area): string {
+  const high = rows.length;
+  const wide = Math.max(0, ...rows.map((row) => row.length));
+  const edits = edit(map, area, (row, column) => {
+    const down = row - area.top;
+    const right = column - area.left;
+    const text = rows[down % high]?.[right % wide];
+    // A formula that is repeated moves on with its copy; the first copy has been moved by the reader of the clipboard.
+    return text === undefined ? undefined : moveFormula(text, down - (down % high), right - (right % wide));
+  });
+  return put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`);
+}
+
+function edit(
+  map: SheetMap,
+  area: Area,
+  textOf: (row: number, column: number) => string | undefined,
+): CellEdit[] {
+  const edits: CellEdit[] = [];
+  const bottom = Math.min(area.bottom, map.rows - 1);
+  const right = Math.min(area.right, map.columns - 1);
+  for (let row = area.top; row <= bottom; row++) {
+    for (let column = area.left; column <= right; column++) {
+      const text = textOf(row, column);
+      if (text !== undefined) edits.push({ sheet: map.name, row, column, text });
+    }
+  }
+  return edits;
+}
+
+function put(map: SheetMap, edits: readonly CellEdit[], what: string): string {
+  if (edits.length === 0) return "";
+  if (edits.length > mostCells) return `${edits.length} cells are too many at once; at most ${mostCells}`;
+  map.job.setCells(edits, what);
+  return what;
+}

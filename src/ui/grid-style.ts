@@ -1,0 +1,428 @@
+/** The look of the sheet: zone marks of a drawing frame, cells by what they are for. Colours come from tokens.css. */
+import { css } from "lit";
+
+const chain = css`var(--blue) 0 14px, transparent 14px 17px, var(--blue) 17px 20px, transparent 20px 23px`;
+
+export const gridStyle = css`
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+  :host {
+    display: block;
+    position: relative;
+    min-height: 0;
+    height: 100%;
+    background: var(--paper);
+    color: var(--ink);
+    font: 400 var(--t-cell) / 1.35 var(--sans);
+    --zone: calc(var(--head-h) + 14px);
+  }
+  .probe {
+    position: absolute;
+    visibility: hidden;
+    pointer-events: none;
+    height: var(--row);
+    width: calc(100px * var(--k));
+  }
+  .scroll {
+    position: absolute;
+    inset: 0;
+    overflow: auto;
+    touch-action: pan-x pan-y;
+    overscroll-behavior: contain;
+    scrollbar-width: thin;
+    scrollbar-color: var(--rule-2) var(--paper-2);
+  }
+  .canvas {
+    position: relative;
+  }
+
+  /* zone marks */
+  .heads {
+    position: sticky;
+    top: 0;
+    z-index: 8;
+    height: var(--head-h);
+    background: var(--paper-2);
+    border-bottom: var(--l-thick) solid var(--ink);
+  }
+  .hc,
+  .rh {
+    position: absolute;
+    top: 0;
+    display: grid;
+    place-items: center;
+    background: var(--paper-2);
+    color: var(--ink-2);
+    font-size: var(--t-label);
+    line-height: 1;
+    user-select: none;
+    cursor: default;
+  }
+  .hc {
+    height: calc(var(--head-h) - var(--l-thick));
+    padding-bottom: 2px;
+  }
+  .hc::after {
+    content: "";
+    position: absolute;
+    right: 0;
+    bottom: 0;
+    height: 8px;
+    border-right: 1px solid var(--ink);
+  }
+  .rh {
+    position: sticky;
+    left: 0;
+    z-index: 7;
+    width: var(--zone);
+    height: var(--row);
+    border-right: var(--l-thick) solid var(--ink);
+  }
+  .rh::after {
+    content: "";
+    position: absolute;
+    right: 0;
+    bottom: 0;
+    width: 8px;
+    border-bottom: 1px solid var(--ink);
+  }
+  .corner {
+    z-index: 9;
+    height: calc(var(--head-h) - var(--l-thick));
+  }
+  .on {
+    color: var(--blue);
+    font-weight: 700;
+  }
+  .hc.on::before,
+  .rh.on::before {
+    content: "";
+    position: absolute;
+    border: solid transparent;
+  }
+  .hc.on::before {
+    left: 50%;
+    bottom: 0;
+    margin-left: -5px;
+    border-width: 0 5px 5px;
+    border-bottom-color: var(--blue);
+  }
+  .rh.on::before {
+    top: 50%;
+    right: 0;
+    margin-top: -6px;
+    border-width: 6px 0 6px 7px;
+    border-left-color: var(--blue);
+  }
+
+  /* cells */
+  .row {
+    position: absolute;
+    left: 0;
+    height: var(--row);
+  }
+  .c {
+    position: absolute;
+    top: 0;
+    height: var(--row);
+    padding: 0 8px;
+    border-right: 1px solid var(--rule);
+    border-bottom: 1px solid var(--rule);
+    line-height: calc(var(--row) - 1px);
+    overflow: hidden;
+    white-space: nowrap;
+    text-overflow: ellipsis;
+    font-variant-numeric: tabular-nums;
+    outline: 0;
+    cursor: default;
+    user-select: none;
+    transition: background-color var(--quick);
+  }
+  .right {
+    text-align: right;
+  }
+  .center {
+    text-align: center;
+  }
+  .runs {
+    overflow: visible;
+    z-index: 1;
+  }
+  .run {
+    display: inline-block;
+    vertical-align: top;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .tall {
+    z-index: 1;
+    padding-top: 4px;
+    background: var(--paper);
+    line-height: 1.35;
+    white-space: pre-line;
+  }
+  .u {
+    font-size: 0.86em;
+    color: var(--ink-2);
+    font-weight: 400;
+  }
+  .deg {
+    font-style: normal;
+    font-weight: 400;
+    color: var(--ink-2);
+  }
+  .label {
+    border-right-color: transparent;
+  }
+  .bold {
+    font-weight: 700;
+  }
+  .head {
+    z-index: 1;
+    border-right-color: transparent;
+    border-bottom: 1.5px solid var(--ink);
+    font-size: calc(15px * var(--k));
+    font-weight: 700;
+  }
+  .note {
+    font-size: var(--t-label);
+    color: var(--ink-2);
+  }
+  .column {
+    display: grid;
+    align-content: end;
+    padding-bottom: 2px;
+    border-bottom: 1.5px solid var(--ink);
+    font-size: var(--t-label);
+    font-weight: 700;
+    line-height: 1.05;
+    white-space: normal;
+  }
+  .input {
+    background: var(--blue-wash);
+  }
+  .input::after {
+    content: "";
+    position: absolute;
+    left: 6px;
+    right: 6px;
+    bottom: 2px;
+    border-bottom: var(--l-thick) solid var(--blue);
+  }
+  .choice {
+    padding-right: 26px;
+  }
+  .choice::before {
+    content: "";
+    position: absolute;
+    right: 9px;
+    top: 50%;
+    margin-top: -3px;
+    border: solid transparent;
+    border-width: 7px 5px 0;
+    border-top-color: var(--blue);
+  }
+  .key {
+    color: var(--blue);
+    font-weight: 700;
+  }
+  .key .u,
+  .key .deg,
+  .caution .u,
+  .caution .deg {
+    color: inherit;
+  }
+  @media (hover: hover) {
+    .c:not(.input, .caution, .active, .range):hover {
+      background: var(--paper-2);
+    }
+  }
+  .caution {
+    padding-left: 26px;
+    color: var(--caution);
+    background:
+      linear-gradient(var(--caution-wash), var(--caution-wash)) right / calc(100% - 18px) 100% no-repeat,
+      repeating-linear-gradient(45deg, var(--caution-hatch) 0 3px, var(--caution-wash) 3px 7px);
+  }
+  .caution .n {
+    font-weight: 700;
+  }
+  .error {
+    color: var(--error);
+  }
+  .error .words {
+    font-size: var(--t-label);
+  }
+  .error::after {
+    content: "";
+    position: absolute;
+    left: 6px;
+    right: 6px;
+    bottom: 3px;
+    height: 3px;
+    border: 0;
+    background: radial-gradient(circle at 2px 1.5px, var(--error) 1.3px, transparent 1.6px) 0 0 / 6px 3px;
+  }
+  .range:not(.active, .caution, .input) {
+    background: color-mix(in srgb, var(--blue-wash) 70%, var(--paper));
+  }
+  .active {
+    z-index: 3;
+    outline: var(--ring) solid var(--blue);
+    outline-offset: calc(-1 * var(--ring));
+  }
+
+  /* references of the formula in hand */
+  .tag {
+    position: absolute;
+    left: 4px;
+    top: 50%;
+    width: 18px;
+    height: 18px;
+    margin-top: -9px;
+    border-radius: 50%;
+    color: var(--paper);
+    font: 700 12px/18px var(--sans);
+    text-align: center;
+  }
+  .r1 {
+    outline: 2px solid var(--arg1);
+    background: var(--arg1-wash);
+  }
+  .r2 {
+    outline: 2px dashed var(--arg2);
+    background: var(--arg2-wash);
+  }
+  .r3 {
+    outline: 2px dotted var(--arg3);
+    background: var(--arg3-wash);
+  }
+  .r4 {
+    outline: 2px double var(--arg4);
+    background: var(--arg4-wash);
+  }
+  .r1,
+  .r2,
+  .r3,
+  .r4 {
+    outline-offset: -2px;
+  }
+  .r1 .tag {
+    background: var(--arg1);
+  }
+  .r2 .tag {
+    background: var(--arg2);
+  }
+  .r3 .tag {
+    background: var(--arg3);
+  }
+  .r4 .tag {
+    background: var(--arg4);
+  }
+
+  /* editing */
+  .edit {
+    z-index: 6;
+    padding: 0;
+    overflow: visible;
+    background: var(--paper);
+  }
+  .edit::before,
+  .edit::after {
+    display: none;
+  }
+  .typed {
+    display: block;
+    overflow: hidden;
+    padding: 0 8px;
+  }
+  input {
+    display: block;
+    width: auto;
+    min-width: 100%;
+    max-width: min(60ch, 80vw);
+    height: 100%;
+    padding: 0 8px;
+    border: var(--ring) solid var(--blue);
+    border-radius: 0;
+    background: var(--paper);
+    color: var(--ink);
+    font: inherit;
+    font-weight: 400;
+    text-align: left;
+    outline: 0;
+    field-sizing: content;
+    user-select: text;
+  }
+
+  /* overlays */
+  .box {
+    position: absolute;
+    z-index: 4;
+    pointer-events: none;
+    background:
+      repeating-linear-gradient(90deg, ${chain}) top / 100% 2px no-repeat,
+      repeating-linear-gradient(90deg, ${chain}) bottom / 100% 2px no-repeat,
+      repeating-linear-gradient(${chain}) left / 2px 100% no-repeat,
+      repeating-linear-gradient(${chain}) right / 2px 100% no-repeat;
+  }
+  .grip {
+    position: absolute;
+    width: 44px;
+    height: 44px;
+    display: grid;
+    place-items: center;
+    touch-action: none;
+    pointer-events: none;
+  }
+  .grip::before {
+    content: "";
+    width: 14px;
+    height: 14px;
+    border: 2px solid var(--blue);
+    border-radius: 50%;
+    background: var(--paper);
+  }
+  .grip.from {
+    left: -22px;
+    top: -22px;
+  }
+  .grip.to {
+    right: -22px;
+    bottom: -22px;
+  }
+  @media (pointer: coarse) {
+    .grip {
+      pointer-events: auto;
+    }
+  }
+  [hidden] {
+    display: none;
+  }
+  .sr {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media (forced-colors: active) {
+    .range {
+      outline: 1px dotted Highlight;
+    }
+    .active {
+      outline: var(--ring) solid Highlight;
+    }
+    .caution {
+      border-left: 18px double CanvasText;
+      padding-left: 8px;
+    }
+    .error::after {
+      border-bottom: 3px dotted CanvasText;
+    }
+  }
+`;

@@ -1,0 +1,87 @@
+/** What the grid asks of a sheet: its size, what it holds and where, its merged ranges. Made once for each state of the job. */
+import { parseCell, parseRange } from "../engine/address.ts";
+import type { SheetDocument } from "../job/document.ts";
+import type { CellView, Job } from "../job/job.ts";
+import type { Ground, Spot } from "./grid-keys.ts";
+import { type Area, contains } from "./grid-window.ts";
+import { type Slot, slotsOf } from "./slots.ts";
+
+/** Room in every sheet, whatever its file says. */
+const leastRows = 200;
+const leastColumns = 26;
+
+export class SheetMap {
+  readonly sheet: SheetDocument | undefined;
+  readonly rows: number;
+  readonly columns: number;
+  readonly used: Spot;
+  readonly merged: readonly Area[];
+  readonly slots: ReadonlyMap<number, Slot>;
+  private readonly views = new Map<string, CellView>();
+
+  constructor(
+    readonly job: Job,
+    readonly name: string,
+  ) {
+    this.sheet = job.document.sheets.find((sheet) => sheet.name === name);
+    this.rows = Math.max(leastRows, this.sheet?.rows ?? 0);
+    this.columns = Math.max(leastColumns, this.sheet?.columnCount ?? 0);
+    this.merged = (this.sheet?.merged ?? []).flatMap((range) => parseRange(range) ?? []);
+    this.slots = slotsOf(this.sheet, job.unit);
+    const cells = Object.keys(this.sheet?.cells ?? {}).flatMap((cell) => parseCell(cell) ?? []);
+    this.used = {
+      row: Math.min(this.rows - 1, Math.max(0, ...cells.map((cell) => cell.row))),
+      column: Math.min(this.columns - 1, Math.max(0, ...cells.map((cell) => cell.column))),
+    };
+  }
+
+  /** Asked of the job once only, and only for cells that are needed. */
+  view(row: number, column: number): CellView {
+    const key = `${row} ${column}`;
+    let view = this.views.get(key);
+    if (!view) {
+      view = this.job.cell(this.name, row, column);
+      this.views.set(key, view);
+    }
+    return view;
+  }
+
+  filled(row: number, column: number): boolean {
+    const { text, value } = this.view(row, column);
+    return text !== "" || (value !== null && value !== "");
+  }
+
+  /** The merged range over a cell, or the cell itself. */
+  areaAt(row: number, column: number): Area {
+    const area = this.merged.find((one) => contains(one, row, column));
+    return area ?? { top: row, left: column, bottom: row, right: column };
+  }
+
+  /** Last column that the text of a cell may run on over, as far as `last`. */
+  runsTo(area: Area, last: number): number {
+    const { value, format } = this.view(area.top, area.left);
+    const closed = format.role === "input" || format.role === "column" || (format.align ?? "left") !== "left";
+    if (typeof value !== "string" || value === "" || closed || area.bottom > area.top) return area.right;
+    let column = area.right;
+    while (column < last && this.open(area.top, column + 1)) column++;
+    return column;
+  }
+
+  private open(row: number, column: number): boolean {
+    const { role } = this.view(row, column).format;
+    const plain = role === undefined || role === "head" || role === "label" || role === "note";
+    const area = this.areaAt(row, column);
+    return plain && area.left === area.right && area.top === area.bottom && !this.filled(row, column);
+  }
+
+  ground(page: number): Ground {
+    return {
+      rows: this.rows,
+      columns: this.columns,
+      page,
+      used: this.used,
+      filled: (row, column) => this.filled(row, column),
+      areaAt: (row, column) => this.areaAt(row, column),
+    };
+  }
+}

@@ -1,0 +1,278 @@
+import { html, LitElement, nothing, type TemplateResult } from "lit";
+import { property, query, state } from "lit/decorators.js";
+import { repeat } from "lit/directives/repeat.js";
+import { columnName } from "../engine/address.ts";
+import type { Job } from "../job/job.ts";
+import { type Reference, referencesOf } from "../job/references.ts";
+import { cellTemplate } from "./cell-view.ts";
+import { EditSession } from "./edit-session.ts";
+import { GridGeometry } from "./grid-geometry.ts";
+import type { Spot } from "./grid-keys.ts";
+import { gridStyle } from "./grid-style.ts";
+import {
+  type Area,
+  columnsInView,
+  contains,
+  indexAt,
+  indexes,
+  reveal,
+  rowsInView,
+  withMerged,
+} from "./grid-window.ts";
+import type { SheetMap } from "./sheet-map.ts";
+
+/** References of a formula that get a frame; there are four inks for them. */
+const mostFramed = 4;
+
+/** How a sheet is drawn: the part in view, the active row wherever it is, and the range. What it does is in sheet-grid.ts. */
+export abstract class SheetView extends LitElement {
+  static override styles = gridStyle;
+
+  @property({ attribute: false }) job: Job | undefined;
+  @property() sheet = "";
+  /** Shared with the entry line, which edits the same cell. */
+  @property({ attribute: false }) session = new EditSession();
+  /** Corners of the range; the active cell lies in it. */
+  @state() protected from: Spot = { row: 0, column: 0 };
+  @state() protected to: Spot = { row: 0, column: 0 };
+  @state() protected said = "";
+  @query(".scroll") protected readonly scroller!: HTMLElement | null;
+  @query(".probe") protected readonly probe!: HTMLElement;
+
+  protected map: SheetMap | undefined;
+  protected readonly geometry = new GridGeometry();
+  protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
+  private drawn = 1;
+  private frame = 0;
+
+  /** Zero-based; the cell that has or would have the focus. */
+  get active(): Spot {
+    const { row, column } = this.session.active;
+    return { row, column };
+  }
+
+  protected abstract editor(map: SheetMap): TemplateResult | undefined;
+  protected abstract readonly onKey: (event: KeyboardEvent) => void;
+  protected abstract readonly onFocusIn: (event: FocusEvent) => void;
+  protected abstract readonly onFocusOut: (event: FocusEvent) => void;
+  protected abstract readonly onClipboard: (event: ClipboardEvent) => void;
+
+  protected override createRenderRoot() {
+    const root = super.createRenderRoot() as ShadowRoot;
+    root.adoptedStyleSheets = [...root.adoptedStyleSheets, this.geometry.styles];
+    return root;
+  }
+
+  override render() {
+    const { map, active } = this;
+    if (!map) return nothing;
+    const { rows, columns } = this.window(map);
+    this.drawn = Math.max(rows.last - rows.first + 1, 1);
+    const shownRows = indexes(rows, active.row);
+    const shownColumns = indexes(columns, active.column);
+    const area = this.area;
+    const references = this.references();
+    // A row that leaves at one end has the key of the one that comes at the other, so its elements are used again.
+    const key = (row: number) => (row === active.row ? "active" : row % this.drawn);
+    return html`
+      <div
+        class="scroll"
+        role="grid"
+        aria-label="Sheet ${this.sheet}"
+        aria-rowcount=${map.rows + 1}
+        aria-colcount=${map.columns + 1}
+        aria-multiselectable="true"
+        @scroll=${this.onScroll}
+        @keydown=${this.onKey}
+        @focusin=${this.onFocusIn}
+        @focusout=${this.onFocusOut}
+        @copy=${this.onClipboard}
+        @cut=${this.onClipboard}
+        @paste=${this.onClipboard}
+      >
+        <div class="canvas" role="presentation">
+          <div class="heads" role="row" aria-rowindex="1">
+            <div class="rh corner" role="columnheader" aria-rowindex="1" aria-colindex="1">
+              <span class="sr">Row</span>
+            </div>
+            ${shownColumns.map(
+              (column) => html`<div
+                role="columnheader"
+                class="hc k${column} ${column >= area.left && column <= area.right ? "on" : ""}"
+                aria-rowindex="1"
+                aria-colindex=${column + 2}
+              >${columnName(column)}</div>`,
+            )}
+          </div>
+          <div role="rowgroup">
+            ${repeat(shownRows, key, (row) => this.rowTemplate(map, row, columns, area, references))}
+          </div>
+          <div class="box" aria-hidden="true" ?hidden=${area.top === area.bottom && area.left === area.right}>
+            <i class="grip from"></i><i class="grip to"></i>
+          </div>
+        </div>
+      </div>
+      <div class="probe" aria-hidden="true"></div>
+      <div class="sr" role="status">${this.said}</div>
+    `;
+  }
+
+  protected rowTemplate(
+    map: SheetMap,
+    row: number,
+    columns: { first: number; last: number },
+    area: Area,
+    references: readonly Reference[],
+  ): TemplateResult {
+    const { active } = this;
+    const on = row >= area.top && row <= area.bottom ? "on" : "";
+    const shown = row === active.row ? indexes(columns, active.column) : indexes(columns, columns.first);
+    const cells = shown.map((column) => {
+      const place = map.areaAt(row, column);
+      // Only the first cell of a merged range is there; it covers the others.
+      if (place.top !== row || place.left !== column) return nothing;
+      const isActive = row === active.row && column === active.column;
+      const number = references.findIndex((one) => contains(one, row, column)) + 1;
+      const reference = references[number - 1];
+      return cellTemplate(
+        {
+          view: map.view(row, column),
+          area: place,
+          active: isActive,
+          selected: contains(area, row, column),
+          runsTo: map.runsTo(place, columns.last),
+          slot: map.slots.get(column),
+          unit: map.job.unit,
+          reference: reference && { number, first: reference.top === row && reference.left === column },
+          editor: isActive ? this.editor(map) : undefined,
+        },
+        this.geometry,
+      );
+    });
+    return html`<div class="row" role="row" aria-rowindex=${row + 2}>
+      <div class="rh ${on}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
+      ${cells}
+    </div>`;
+  }
+
+  /** Runs after a resize, and when the density or the type size changes. */
+  protected measure() {
+    const { scroller, probe } = this;
+    if (!scroller) return;
+    const corner = scroller.querySelector<HTMLElement>(".corner")!;
+    const size = {
+      row: probe.offsetHeight,
+      head: corner.parentElement!.offsetHeight,
+      zone: corner.offsetWidth,
+      scale: probe.offsetWidth / 100,
+      width: scroller.clientWidth,
+      height: scroller.clientHeight,
+    };
+    if (JSON.stringify(size) === JSON.stringify(this.size)) return;
+    const moved = size.row !== this.size.row || size.scale !== this.size.scale;
+    this.size = size;
+    this.requestUpdate();
+    if (moved) void this.updateComplete.then(() => this.revealActive());
+  }
+
+  /** Rows and overlays get their places by script, column by column they have them from the style sheet. */
+  protected layOut() {
+    const { scroller, size, area, map } = this;
+    const { edges } = this.geometry;
+    scroller!.querySelector<HTMLElement>(".canvas")!.style.height = `${size.head + map!.rows * size.row}px`;
+    for (const row of scroller!.querySelectorAll<HTMLElement>(".row")) {
+      const index = Number(row.getAttribute("aria-rowindex")) - 2;
+      row.style.top = `${size.head + index * size.row}px`;
+    }
+    const box = scroller!.querySelector<HTMLElement>(".box")!.style;
+    box.left = `${size.zone + edges[area.left]!}px`;
+    box.top = `${size.head + area.top * size.row}px`;
+    box.width = `${edges[area.right + 1]! - edges[area.left]!}px`;
+    box.height = `${(area.bottom - area.top + 1) * size.row}px`;
+  }
+
+  private window(map: SheetMap) {
+    const { size, geometry } = this;
+    const left = this.scroller?.scrollLeft ?? 0;
+    const top = this.scroller?.scrollTop ?? 0;
+    const rows = rowsInView(top, Math.max(0, size.height - size.head), size.row, map.rows);
+    const columns = columnsInView(left, Math.max(0, size.width - size.zone), geometry.edges);
+    return withMerged(rows, columns, map.merged);
+  }
+
+  protected get area(): Area {
+    const { from, to, map } = this;
+    const corners = [from, to].map(
+      ({ row, column }) => map?.areaAt(row, column) ?? { top: row, left: column, bottom: row, right: column },
+    );
+    return {
+      top: Math.min(...corners.map((one) => one.top)),
+      left: Math.min(...corners.map((one) => one.left)),
+      bottom: Math.max(...corners.map((one) => one.bottom)),
+      right: Math.max(...corners.map((one) => one.right)),
+    };
+  }
+
+  private references(): Reference[] {
+    const { edit } = this.session;
+    if (!edit?.text.startsWith("=") || !this.job) return [];
+    const found = referencesOf(edit.text, edit.place.sheet, this.job.document.names).slice(0, mostFramed);
+    return found.map((one) => (one.sheet === this.sheet ? one : { ...one, top: -1, bottom: -1 }));
+  }
+  private readonly onScroll = () => {
+    this.frame ||= requestAnimationFrame(() => {
+      this.frame = 0;
+      this.requestUpdate();
+    });
+  };
+
+  override disconnectedCallback(): void {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    super.disconnectedCallback();
+  }
+
+  protected revealActive(): void {
+    if (this.map) this.reveal(this.map.areaAt(this.active.row, this.active.column));
+  }
+
+  /** Scrolls so that the area shows, and not a pixel more. */
+  protected reveal(area: Area): void {
+    const { scroller, size, geometry } = this;
+    if (!scroller || size.height === 0) return;
+    const view = { height: size.height - size.head, width: size.width - size.zone };
+    const top = reveal(scroller.scrollTop, view.height, area.top * size.row, (area.bottom + 1) * size.row);
+    const left = reveal(
+      scroller.scrollLeft,
+      view.width,
+      geometry.edges[area.left]!,
+      geometry.edges[area.right + 1]!,
+    );
+    if (top !== scroller.scrollTop) scroller.scrollTop = top;
+    if (left !== scroller.scrollLeft) scroller.scrollLeft = left;
+  }
+
+  /** Rows of one screen less a row. */
+  protected get page(): number {
+    return Math.max(1, Math.floor((this.size.height - this.size.head) / this.size.row) - 1);
+  }
+
+  /** Row and column under the point, clamped to the sheet. */
+  protected spotAt(event: PointerEvent): Spot {
+    const { scroller, size, map, geometry } = this;
+    const box = scroller!.getBoundingClientRect();
+    const row = Math.floor((event.clientY - box.top - size.head + scroller!.scrollTop) / size.row);
+    const x = event.clientX - box.left - size.zone + scroller!.scrollLeft;
+    return { row: Math.max(0, Math.min(map!.rows - 1, row)), column: indexAt(x, geometry.edges) };
+  }
+
+  /** The same, with -1 where the point is on the zone marks. */
+  protected markAt(event: PointerEvent): Spot {
+    const box = this.scroller!.getBoundingClientRect();
+    const { row, column } = this.spotAt(event);
+    return {
+      row: event.clientY - box.top < this.size.head ? -1 : row,
+      column: event.clientX - box.left < this.size.zone ? -1 : column,
+    };
+  }
+}
