@@ -63,6 +63,7 @@ export function grooveArea(depth: number, groove: Groove): number {
  */
 export function depthForArea(area: number, groove: Groove): number {
   requireWithin("area", area, 0);
+  if (area === 0) return 0;
   const { leading, trailing, nose } = groove;
   const spread = tan(leading) + tan(trailing);
   if (isFlat(groove)) return straightDepth(area, nose, spread);
@@ -84,7 +85,6 @@ function isFlat({ nose, shape }: Groove): boolean {
 
 /** Depth w of a trapezium of `area` that is `width` wide at its bottom. Written so that nothing cancels. */
 function straightDepth(area: number, width: number, spread: number): number {
-  if (area === 0) return 0;
   return finite("depth", (2 * area) / (width + Math.sqrt(width * width + 2 * area * spread)));
 }
 

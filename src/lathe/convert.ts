@@ -28,6 +28,8 @@ const INCH = "0.0254";
 const FOOT = "0.3048";
 const POUND = "453.59237";
 const GRAVITY = "9.80665";
+/** More digits than a number holds; a fraction made from Math.PI would stop short of them. */
+const PI = "3.14159265358979323846264338327950288";
 const POUND_FORCE = exact(POUND, "1/1000", GRAVITY);
 
 const units = new Map<string, UnitOfMeasure>();
@@ -49,7 +51,7 @@ unit("length", "Nmi", exact(1852));
 unit("length", "Pica picapt", exact(INCH, "1/72"));
 unit("length", "pica", exact(INCH, "1/6"));
 unit("length", "ly", exact(299792458, 3600, "8766"), true);
-unit("length", "parsec pc", exact(149597870700, 648000).div(Math.PI), true);
+unit("length", "parsec pc", exact(149597870700, 648000).div(PI), true);
 
 unit("speed", "m/s m/sec", exact(1), true);
 unit("speed", "m/h m/hr", exact("1/3600"), true);
@@ -85,7 +87,7 @@ unit("pressure", "psi", POUND_FORCE.div(exact(INCH, INCH)));
 
 unit("angle", "deg", exact(1));
 unit("angle", "arcmin", exact("1/60"));
-unit("angle", "rad", exact(180).div(Math.PI));
+unit("angle", "rad", exact(180).div(PI));
 
 /** SI prefixes as powers of ten; "e" is the standard's older spelling of "da". */
 const PREFIXES: Readonly<Record<string, number>> = {

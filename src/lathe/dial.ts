@@ -36,7 +36,7 @@ export function roundToDial(
   const under = floorWhole(count);
   const over = ceilWhole(count);
   // A travel that is whole already keeps its own digits.
-  if (under === over) return travel;
+  if (under === over) return under === 0 ? 0 : travel;
   const nearest = count - under <= 0.5 + 1e-9 ? under : over;
   const whole = rounding === "under" ? under : rounding === "over" ? over : nearest;
   return whole === 0 ? 0 : Math.sign(travel) * whole * stepOf(division, reads);

@@ -21,8 +21,8 @@ import { type DialReads, dialReading, stepOf } from "./dial.ts";
 import { flankChip } from "./infeed.ts";
 import { divideSlide, tooSmall } from "./plan-divisions.ts";
 
-/** No plan has more rows of any one kind than this. */
-const MOST_PASSES = 400;
+/** No plan has more straight-in and spring passes than this. */
+const MOST_FINISHING = 400;
 const MOST_DIVISIONS = 100_000;
 
 export interface PlanRequest {
@@ -111,12 +111,11 @@ export function planPasses(request: PlanRequest): Plan {
     );
   }
   const slide = divideSlide({ total, most, least, step, groove });
-  if (slide.divisions.length > MOST_PASSES) throw tooSmall(`${slide.divisions.length} passes`);
   const rest = depth - total * step;
   const straight = floorWhole(rest / crossStep);
-  if (straight + springs > MOST_PASSES) {
+  if (straight + springs > MOST_FINISHING) {
     throw new RangeError(
-      `straight_in and spring must make at most ${MOST_PASSES} passes, got ${straight + springs}: make straight_in smaller`,
+      `straight_in and spring must make at most ${MOST_FINISHING} passes, got ${straight + springs}: make straight_in smaller`,
     );
   }
 

@@ -1,0 +1,9 @@
+import { expect } from "vitest";
+
+/** Holds when both agree to `within`; the default is half of the seventh decimal that is printed. */
+export function expectClose(actual: number, expected: number, within = 5.1e-8): void {
+  expect(Math.abs(actual - expected), `${actual} against ${expected}`).toBeLessThanOrEqual(within);
+}
+
+/** Properties are drawn from one seed, so that a failure can be repeated. */
+export const seeded = { seed: 20261125 } as const;
