@@ -6,7 +6,7 @@
  * face; on the way it turns through the angle q about the axis, in which the helix advances lead q / (2 pi). Angles in
  * degrees, lengths in any one unit. Source: geometry.
  */
-import { degrees, radians, requireAbove, requireFlank, requireWithin, tan } from "./bounds.ts";
+import { degrees, finite, radians, requireAbove, requireFlank, requireWithin, tan } from "./bounds.ts";
 import type { Side } from "./infeed.ts";
 import type { Member } from "./setover.ts";
 
@@ -35,9 +35,10 @@ export function flankForRake(
     throw new RangeError(`rake must be between -90 and 90 degrees, got ${rake}`);
   requireWithin("lead", lead, 0);
   const { face, turn } = topFace(radians(rake), depth, blankDia, member);
+  if (!(face > 0)) throw new RangeError(`depth ${depth} is too small beside a blank of ${blankDia}`);
   const advance = (lead * turn) / (2 * Math.PI);
   const width = depth * tan(flank) + (side === "leading" ? -advance : advance);
-  return degrees(Math.atan(width / face));
+  return finite("flank", degrees(Math.atan(width / face)));
 }
 
 /** Length of the raked top face from root to surface, and the angle about the axis (radians) that it spans. */
@@ -101,5 +102,5 @@ export function offCentreFlank(flank: number, depth: number, blankDia: number, h
   requireWithin("height_error", heightError, -root, root);
   const surface = blankDia / 2;
   const reach = Math.sqrt(surface ** 2 - heightError ** 2) - Math.sqrt(root ** 2 - heightError ** 2);
-  return degrees(Math.atan((tan(flank) * reach) / depth));
+  return finite("flank", degrees(Math.atan((tan(flank) * reach) / depth)));
 }
