@@ -244,7 +244,7 @@ export class Engine {
     this.notes.delete(keyOf(address));
     this.spills.forget(address);
     this.hf.setCellContents(address, raw);
-    if (typeof raw === "string" && raw.startsWith("=")) this.spills.entered(address);
+    if (typeof raw === "string" && raw.startsWith("=")) this.spills.entered(address, raw);
   }
 
   private rawOf(entry: Entry): RawCellContent {
@@ -257,8 +257,10 @@ export class Engine {
         return this.refusal(entry.reason);
       case "formula":
         try {
-          // The engine cannot read back every spelling that it takes: only its own goes in.
-          return this.hf.normalizeFormula(entry.formula);
+          // The engine cannot read back every spelling that it takes, so its own goes in; but that one leaves out the
+          // quotes of a sheet called 2, and then cannot be read at all.
+          const own = this.hf.normalizeFormula(entry.formula);
+          return this.hf.validateFormula(own) ? own : entry.formula;
         } catch (error) {
           return this.refusal(error instanceof NotAFormulaError ? unreadable : brokenBy(error));
         }
@@ -339,8 +341,8 @@ export class Engine {
 
   private notesOf(cell: Cell): Set<string> {
     this.tried = new Set();
-    const formula = this.hf.getCellFormula(cell);
-    if (formula !== undefined) this.hf.calculateFormula(formula, cell.sheet);
+    const { name, cells } = this.sheets[cell.sheet]!;
+    this.evaluate(cells.get(cellName(cell.row, cell.col)) ?? "", name);
     return this.tried;
   }
 }

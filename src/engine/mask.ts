@@ -2,7 +2,7 @@
  * TEXT(number, mask): the engine's own knows the simplest masks only and prints the rest as they are.
  *
  * Understood: 0 # ? digits, thousands comma, point, %, E+00, fractions (# ?/?, # ??/64), "text" and \x as they are,
- * up to three sections positive;negative;zero, and General.
+ * up to three sections positive;negative;zero, and General. A point with no digit after it is dropped.
  */
 
 /** `value` as `mask` says; undefined for dates and times, which no mask here makes. */

@@ -18,7 +18,7 @@ export class Spills {
   /** Room that our own blocks need, by cell. */
   private readonly wanted = new Map<string, Block>();
   /** Cells with a formula that fills several cells, blocked ones included. */
-  private readonly anchors = new Map<string, Cell>();
+  private readonly anchors = new Map<string, { readonly cell: Cell; readonly formula: string }>();
   private readonly unsettled = new Map<string, Cell>();
 
   clear(): void {
@@ -41,22 +41,22 @@ export class Spills {
   }
 
   /** A formula was put into `cell`; whether it spills shows when all is reckoned. */
-  entered(cell: Cell): void {
-    this.anchors.set(keyOf(cell), cell);
+  entered(cell: Cell, formula: string): void {
+    this.anchors.set(keyOf(cell), { cell, formula });
   }
 
   /** Enters formulas again until every block has the room it needs, or is really blocked. */
   settle(hf: HyperFormula): void {
-    for (const [key, cell] of this.anchors) {
+    for (const [key, { cell }] of this.anchors) {
       if (hf.getCellType(cell) !== "ARRAYFORMULA" && !this.wanted.has(key)) this.anchors.delete(key);
     }
-    for (const [key, cell] of this.anchors) if (isBlocked(hf, cell)) this.unsettled.set(key, cell);
+    for (const [key, { cell }] of this.anchors) if (isBlocked(hf, cell)) this.unsettled.set(key, cell);
     for (let round = 0; round < mostRounds && this.unsettled.size > 0; round++) {
       const again = [...this.unsettled.values()];
       this.unsettled.clear();
       for (const cell of again) {
-        const formula = hf.getCellFormula(cell);
-        if (formula !== undefined) hf.setCellContents(cell, formula);
+        const anchor = this.anchors.get(keyOf(cell));
+        if (anchor) hf.setCellContents(cell, anchor.formula);
       }
     }
     this.unsettled.clear();
@@ -82,7 +82,7 @@ export class Spills {
   /** The cell whose formula fills `cell`, if another one does. */
   anchorOf(cell: Cell, hf: HyperFormula): Cell | undefined {
     if (hf.getCellType(cell) !== "ARRAY") return undefined;
-    for (const anchor of this.anchors.values()) {
+    for (const { cell: anchor } of this.anchors.values()) {
       if (anchor.sheet !== cell.sheet || anchor.row > cell.row || anchor.col > cell.col) continue;
       const size = this.wanted.get(keyOf(anchor)) ?? extentOf(anchor, hf);
       if (cell.row < anchor.row + size.rows && cell.col < anchor.col + size.columns) return anchor;
