@@ -40,6 +40,13 @@ export function lengthOf(thread: Thread, value: number, unit: LengthUnit): Resul
   return noted(thread, convertLength(value, thread.unit, unit));
 }
 
+/** A limit of size in the unit asked for, with the doubt about the thread or its limits if there is one. */
+export function limitOf(thread: Thread, value: number, unit: LengthUnit): Result {
+  const notes = [thread.note, thread.limitsNote].filter((note) => note !== undefined);
+  const length = convertLength(value, thread.unit, unit);
+  return notes.length === 0 ? length : { value: length, note: notes.join("; ") };
+}
+
 /** A value with the thread's doubt if it has one. */
 export function noted(thread: Thread, value: number): Result {
   return thread.note === undefined ? value : { value, note: thread.note };

@@ -141,15 +141,16 @@ export const threadSizes: readonly SheetFunction[] = [
       unreadableDesignation('=THREAD.FLANK("?","load")'),
       {
         when: "the flanks are unequal and neither load nor clearance is said",
-        formula: '=THREAD.FLANK(THREAD.CUSTOM(40,6,3,30,4),"leading")',
+        formula: '=THREAD.FLANK("S 48x8","leading")',
         gives: "#VALUE!",
         says: "say load or clearance: which one leads depends on the direction of the cut",
       },
     ],
     examples: [
       { formula: '=THREAD.FLANK("1/2-12 BSW")', value: 27.5 },
+      { formula: '=THREAD.FLANK("S 48x8","load")', value: 3 },
+      { formula: '=THREAD.FLANK("S 48x8","clearance")', value: 30 },
       { formula: '=THREAD.FLANK("M10","leading")', value: 30 },
-      { formula: '=THREAD.FLANK(THREAD.CUSTOM(40,6,3,30,4),"load")', value: 3 },
     ],
     source,
     compute: (designation, flank) => {
@@ -316,7 +317,10 @@ export const threadSizes: readonly SheetFunction[] = [
     params: [designationParam],
     returns: { type: "number", unit: "ratio", doc: "0.0625 is 1 in 16." },
     failures: [unreadableDesignation('=THREAD.TAPER("taper")')],
-    examples: [{ formula: '=THREAD.TAPER("M10")', value: 0 }],
+    examples: [
+      { formula: '=THREAD.TAPER("1/4-18 NPT")', value: 0.0625 },
+      { formula: '=THREAD.TAPER("M10")', value: 0 },
+    ],
     source,
     compute: (designation) => readThread(designation).taper,
   }),

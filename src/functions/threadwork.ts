@@ -9,6 +9,7 @@ import { declare, type SheetFunction } from "./declare.ts";
 import {
   designationParam,
   lengthOf,
+  limitOf,
   memberOf,
   memberParam,
   unitParam,
@@ -81,6 +82,7 @@ export const threadWork: readonly SheetFunction[] = [
       { formula: '=THREAD.CUTDEPTH("M10",0.2165064,"radius")', value: 0.920152 },
       { formula: '=THREAD.CUTDEPTH("M10-6H",0)', value: 0.9742786 },
       { formula: '=THREAD.CUTDEPTH("M10-6g",0.1875,"flat","mm","external",9.85,8.928)', value: 0.9481393 },
+      { formula: '=THREAD.CUTDEPTH("2-4 Butt",0.4,"radius")', value: 4.2700347 },
     ],
     source: "geometry",
     compute: (designation, nose, shape, unit, member, blank, wanted) => {
@@ -135,7 +137,7 @@ export const threadWork: readonly SheetFunction[] = [
     source: "Standard of the designated thread",
     compute: (designation, diameter, end, unit) => {
       const thread = readThread(designation);
-      return lengthOf(thread, limit(thread, diameter, end), unit);
+      return limitOf(thread, limit(thread, diameter, end), unit);
     },
   }),
   declare({
@@ -157,7 +159,7 @@ export const threadWork: readonly SheetFunction[] = [
     source: "Standard of the designated thread; the mean is common practice",
     compute: (designation, diameter, unit) => {
       const thread = readThread(designation);
-      return lengthOf(thread, target(thread, diameter), unit);
+      return limitOf(thread, target(thread, diameter), unit);
     },
   }),
   declare({

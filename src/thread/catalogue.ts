@@ -1,10 +1,17 @@
 /** Every series that a designation may name. A new one is added here and nowhere else. */
+import { acme, stubAcme } from "./acme.ts";
+import { npsc, npsm, npt } from "./americanpipe.ts";
 import { ba } from "./ba.ts";
 import { bsb, modelEngineer } from "./brass.ts";
+import { buttress, pushButtress } from "./buttress.ts";
 import { custom } from "./custom.ts";
 import { bsc } from "./cycle.ts";
+import { round405 } from "./knuckle.ts";
 import { metric, metricMJ } from "./metric.ts";
+import { pipeG, pipeR, pipeRc, pipeRp } from "./pipe.ts";
 import type { Series } from "./series.ts";
+import { square } from "./square.ts";
+import { sawTooth, trapezoidal } from "./trapezoidal.ts";
 import { unified, unifiedJ, unifiedRounded } from "./unified.ts";
 import { bsf, bsw, whitSpecial } from "./whitworth.ts";
 
@@ -21,5 +28,20 @@ export const catalogue: readonly Series[] = [
   modelEngineer,
   bsc,
   ba,
+  pipeG,
+  pipeRp,
+  pipeR,
+  pipeRc,
+  npt,
+  npsc,
+  npsm,
+  acme,
+  stubAcme,
+  trapezoidal,
+  sawTooth,
+  buttress,
+  pushButtress,
+  round405,
+  square,
   custom,
 ];

@@ -73,7 +73,8 @@ function largestRadius(
   member: Member,
   width: number,
 ): number {
-  const own = form.roundRoot && (member === "internal" ? form.crestRadius : form.rootRadius);
+  const own =
+    form.roundRoot && (member === "internal" ? (form.nutRootRadius ?? form.crestRadius) : form.rootRadius);
   if (own) return own(P);
   const slopes = tan(l) + tan(t);
   return (width / slopes) * (tan((l + t) / 2) / Math.max(cos(l), cos(t)));

@@ -30,6 +30,8 @@ export interface Form {
   readonly crestRadius?: OfPitch;
   /** The basic profile itself has a rounded root, which a tool's nose must not exceed. */
   readonly roundRoot?: true;
+  /** Root radius of the nut, where it is not that of the screw's crest. */
+  readonly nutRootRadius?: OfPitch;
 }
 
 /** k pitches. */

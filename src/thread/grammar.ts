@@ -57,7 +57,7 @@ export function byPitch(parts: Parts, series: Series): Asked {
     throw unreadable(parts.text, `the lead ${lead} is not a whole number of pitches ${pitch}`);
   }
   const head = `${series.prefix ?? series.name}${major}`;
-  const single = pitch === size?.pitches[0] ? head : `${head}x${pitch}`;
+  const single = size?.pitches.includes(pitch) ? series.list(size, pitch) : `${head}x${pitch}`;
   return {
     series,
     name: String(major),
@@ -65,7 +65,10 @@ export function byPitch(parts: Parts, series: Series): Asked {
     pitch,
     starts,
     rest: given.slice(all.length),
-    written: starts === 1 ? single : `${head}x${Number((pitch * starts).toPrecision(12))}-P${pitch}`,
+    written:
+      starts === 1
+        ? single
+        : `${head}x${Number((pitch * starts).toPrecision(12))}${series.leadMark ?? "-P"}${pitch}`,
   };
 }
 
@@ -164,6 +167,20 @@ export function byTable(parts: Parts, series: Series): Asked {
     rest: size.rest,
     written: series.list(tabled, tpi),
   };
+}
+
+/** Inch series of any size and pitch; a tabled size may leave its threads per inch out. */
+export function byThreads(parts: Parts, series: Series): Asked {
+  const { name, major, tpi, rest } = readInchSize(parts, series, false);
+  const threads = tpi ?? findSize(series.sizes, major)?.pitches[0];
+  if (threads === undefined) {
+    throw unreadable(
+      parts.text,
+      `write the threads per inch too, such as ${name}-${major < 1 ? 10 : 4} ${series.name}`,
+    );
+  }
+  const size: Size = { name, major, pitches: [threads] };
+  return { series, name, major, pitch: 1 / threads, starts: 1, rest, written: series.list(size, threads) };
 }
 
 /** Inch sizes from text: "1/4 20|1/2 12" gives sizes of those diameters and threads per inch. */

@@ -91,5 +91,5 @@ export const metricMJ: Series = {
   },
   loosest: "4h6h",
   limits: (fitted) => metricLimits(fitted, rootSpreadMJ),
-  note: "MJ figures are from memory of ISO 5855: check them before relying on them",
+  limitsNote: "class limits of MJ are from memory of ISO 5855-2: check them before relying on them",
 };

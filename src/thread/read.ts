@@ -102,7 +102,7 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
       `read ${asked.written}, stopped at "${rest}"; classes of ${series.name}: ${series.classes.accepted}`,
     );
   }
-  const member: Member = given?.member ?? (nut ? "internal" : "external");
+  const member: Member = given?.member ?? (nut ? "internal" : (series.member ?? "external"));
   const fit: Fit = given ?? { member, name: series.classes.usual(member, major) };
   const basic = (series.basic ?? ((D, P) => basicByForm(form, D, P)))(major, pitch, asked.name);
   if (!(basic.minor.external > 0 && basic.minor.internal > 0)) {
@@ -111,13 +111,17 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
       `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`,
     );
   }
-  const fits = {
-    external: member === "external" ? fit.name : series.classes.usual("external", major),
-    internal: member === "internal" ? fit.name : series.classes.usual("internal", major),
+  const other: Member = member === "external" ? "internal" : "external";
+  const otherFit = (given && series.classes.mate?.(fit.name)) ?? series.classes.usual(other, major);
+  const fits =
+    member === "external"
+      ? { external: fit.name, internal: otherFit }
+      : { external: otherFit, internal: fit.name };
+  const limitsOf = (of: Member): Limits => {
+    // A series that only nuts have says nothing of screws.
+    if (!series.limits || (series.member ?? of) !== of) return noLimits;
+    return series.limits({ name: asked.name, major, pitch, ...basic, member: of, fit: fits[of] });
   };
-  const limitsOf = (of: Member): Limits =>
-    series.limits?.({ name: asked.name, major, pitch, ...basic, member: of, fit: fits[of] }) ?? noLimits;
-  const note = asked.note ?? series.note;
   const head = asked.written + (saidStarts && asked.starts > 1 ? ` ${asked.starts} starts` : "");
   return {
     designation: `${head}${given || nut ? series.classes.write(fit) : ""}${hand === "left" ? " LH" : ""}`,
@@ -141,7 +145,8 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
     ...(form.crestRadius && { crestRadius: form.crestRadius(pitch) }),
     form,
     limits: (of = member) => limitsOf(of),
-    ...(note !== undefined && { note }),
+    ...(series.note !== undefined && { note: series.note }),
+    ...(series.limitsNote !== undefined && { limitsNote: series.limitsNote }),
   };
 }
 

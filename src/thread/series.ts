@@ -33,8 +33,7 @@ export interface Asked {
   readonly rest: string;
   /** Canonical text without class and hand. */
   readonly written: string;
-  readonly note?: string;
-  /** Basic sizes that the form alone does not give. */
+  /** Form of this one thread, where the series has no form of its own. */
   readonly form?: Form;
 }
 
@@ -59,6 +58,8 @@ export interface Classes {
   readonly read: (text: string, nut: boolean) => Fit | undefined;
   /** Class that is meant when none is written. */
   readonly usual: (member: Member, major: number) => string;
+  /** Class of the other member that goes with this one, where the standard pairs them. */
+  readonly mate?: (name: string) => string;
   /** Text put behind the designation. */
   readonly write: (fit: Fit) => string;
   /** For error messages. */
@@ -77,6 +78,10 @@ export interface Series {
   readonly standard: string;
   /** What stands in front of the diameter, when it is not the bare name: "Tr ". */
   readonly prefix?: string;
+  /** What stands between lead and pitch of several starts, when it is not "-P". */
+  readonly leadMark?: string;
+  /** Internal for series that only nuts have. */
+  readonly member?: Member;
   readonly unit: LengthUnit;
   readonly form: Form;
   readonly sizes: readonly Size[];
@@ -93,8 +98,9 @@ export interface Series {
   /** Basic sizes where the standard rounds; else the form decides. */
   readonly basic?: (major: number, pitch: number, name: string) => Basic;
   readonly limits?: (fitted: Fitted) => Limits;
-  /** Doubt that holds for the whole series. */
+  /** Doubt about every figure of the series, and about its class limits only. */
   readonly note?: string;
+  readonly limitsNote?: string;
 }
 
 /** Basic sizes as the form gives them, unrounded. */

@@ -50,8 +50,10 @@ export interface Thread {
   readonly form: Form;
   /** Limits of its class; of the other member's default class when that member is asked for. */
   readonly limits: (member?: Member) => Limits;
-  /** Why the figures are doubtful: data from memory, no limits in the standard ... */
+  /** Why the figures are doubtful: data from memory ... */
   readonly note?: string;
+  /** Why the class limits are. */
+  readonly limitsNote?: string;
 }
 
 /** @param value length in `from` @returns the same length in `to` */

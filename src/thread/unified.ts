@@ -60,6 +60,7 @@ const classes: Classes = {
     return { member: name.endsWith("B") ? "internal" : "external", name };
   },
   usual: class2,
+  mate: (name) => name[0] + (name.endsWith("A") ? "B" : "A"),
   write: (fit) => `-${fit.name}`,
   accepted: "screw 1A, 2A, 3A; nut 1B, 2B, 3B",
 };
@@ -95,11 +96,19 @@ interface Family {
   readonly screwDrop: number;
   readonly nutDrop: number;
   readonly usual: Classes["usual"];
-  readonly note?: string;
+  readonly limitsNote?: string;
 }
 
 /** The series of one family: UNC, UNF ... or UNRC, UNRF ... */
-function family({ letter, form, standard, screwDrop, nutDrop, usual, note }: Family): readonly Series[] {
+function family({
+  letter,
+  form,
+  standard,
+  screwDrop,
+  nutDrop,
+  usual,
+  limitsNote,
+}: Family): readonly Series[] {
   const rename = (name: string) => `UN${letter}${name.slice(2)}`;
   const members: Series[] = variants.map((variant) => ({
     name: rename(variant.name),
@@ -112,7 +121,7 @@ function family({ letter, form, standard, screwDrop, nutDrop, usual, note }: Fam
     read: (parts: Parts, series: Series) => readUnified(parts, series, variant, members),
     list: (size, tpi) => `${size.name}-${tpi} ${rename(variant.name)}`,
     classes: { ...classes, usual },
-    ...(note !== undefined && { note }),
+    ...(limitsNote !== undefined && { limitsNote }),
     loosest: "1A",
     limits: unifiedLimits({ engagement: variant.engagement, screwDrop, nutDrop, nutTolerance }),
   }));
@@ -195,5 +204,5 @@ export const unifiedJ: readonly Series[] = family({
   screwDrop: (4 / 3) * H,
   nutDrop: (9 / 8) * H,
   usual: (member) => (member === "internal" ? "3B" : "3A"),
-  note: "UNJ figures are from memory of ASME B1.15: check them before relying on them",
+  limitsNote: "class limits of UNJ are from memory of ASME B1.15: check them before relying on them",
 });

@@ -6,8 +6,8 @@
  * value checked.
  */
 import { whitworthForm } from "./form.ts";
-import { byTable, inchSizes, readInchSize, unreadable } from "./grammar.ts";
-import { type Asked, type Basic, type Fitted, namedClasses, type Parts, type Series } from "./series.ts";
+import { byTable, byThreads, inchSizes } from "./grammar.ts";
+import { type Basic, type Fitted, namedClasses, type Series } from "./series.ts";
 import { round } from "./text.ts";
 import type { Limits } from "./thread.ts";
 
@@ -99,13 +99,6 @@ export const whitSpecial: Series = {
   name: "Whit",
   words: ["whit", "whits"],
   sizes: [],
-  read: anyPitch,
+  read: byThreads,
   list: (size, tpi) => `${size.name}-${tpi} Whit`,
 };
-
-function anyPitch(parts: Parts, series: Series): Asked {
-  const { name, major, tpi, rest } = readInchSize(parts, series, false);
-  if (tpi === undefined)
-    throw unreadable(parts.text, `write the threads per inch too, such as ${name}-20 Whit`);
-  return { series, name, major, pitch: 1 / tpi, starts: 1, rest, written: `${name}-${tpi} Whit` };
-}

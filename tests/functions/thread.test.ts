@@ -18,6 +18,10 @@ test.each<[string, ...(number | string | undefined)[]]>([
   ["THREAD.CUTDEPTH", "M10", 0.2165064, "radius", 0.920152],
   ["THREAD.CUTDEPTH", "M10-6H", 0, 0.9742786],
   ["THREAD.CUTDEPTH", "M10-6g", 0.1875, "flat", "mm", "external", 9.85, 8.928, 0.9481393],
+  ["THREAD.CUTDEPTH", "2-4 Butt", 0.4, "radius", 4.2700347],
+  ["THREAD.FLANK", "S 48x8", "load", 3],
+  ["THREAD.FLANK", "S 48x8", "clearance", 30],
+  ["THREAD.TAPER", "1/4-18 NPT", 0.0625],
   ["THREAD.TARGET", "M10-6g", "pitch", 8.928],
   ["HOLE.BORE", "M10", 75, 8.7821518],
   ["HOLE.BORE", "M10", 75, "mm", "drill", 8.5385821],
@@ -37,6 +41,13 @@ test("a bore outside the limits of the nut's class carries a note", () => {
   expect(parted(call("HOLE.BORE", "M10-5H", 100)).note).toBe("");
   expect(parted(call("HOLE.ENGAGEMENT", "M10", 8.2)).note).toBe("bore below the 6H minimum 8.376 mm");
   expect(parted(call("HOLE.ENGAGEMENT", "M10", 8.5)).note).toBe("");
+});
+
+test("figures from memory carry a note that says so", () => {
+  expect(parted(call("THREAD.LIMIT", "1-5 Acme-2G", "pitch", "max", "in")).note).toContain("from memory");
+  expect(parted(call("THREAD.LIMIT", "MJ6x1", "pitch", "max")).note).toContain("from memory");
+  expect(parted(call("THREAD.MAJOR", "1/2-14 NPSM", "in")).note).toContain("from memory");
+  expect(parted(call("THREAD.PITCHDIA", "1-5 Acme-2G", "in")).note).toBe("");
 });
 
 test("a stated member wins over the class", () => {
@@ -127,7 +138,23 @@ test("inch and millimetre views of a length agree", () => {
     "THREAD.MINOR",
     "THREAD.DEPTH",
   ];
-  const texts = ["M10", "1/4-20 UNC", "1/2 BSW", "2 BA", "MJ6x1", "6-12 UN-3B", "M20x3-P1.5"];
+  const texts = [
+    "M10",
+    "G 1/2",
+    "1/4-18 NPT",
+    "1-5 Acme",
+    "Tr 20x4",
+    "S 48x8",
+    "2-4 Butt",
+    "Rd 40x1/6",
+    "Sq 1-4",
+    "1/4-20 UNC",
+    "1/2 BSW",
+    "2 BA",
+    "MJ6x1",
+    "6-12 UN-3B",
+    "M20x3-P1.5",
+  ];
   fc.assert(
     fc.property(fc.constantFrom(...names), fc.constantFrom(...texts), (name, text) => {
       const mm = value(name, text, "mm");

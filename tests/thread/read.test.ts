@@ -41,7 +41,29 @@ test.each([
   ["3/16-40 ME", "3/16-40 ME"],
   ["3/8-26 BSB", "3/8-26 BSB"],
   ["1/4-26 BSC", "1/4-26 BSC"],
-  ["MJ6x1", "MJ6"],
+  ["MJ6x1", "MJ6x1"],
+  ["g1/2a", "G 1/2 A"],
+  ["G 1/2 B", "G 1/2 B"],
+  ["R 3/4", "R 3/4"],
+  ["rp1/2", "Rp 1/2"],
+  ["Rc 1/2", "Rc 1/2"],
+  ["NPT 1/4", "1/4-18 NPT"],
+  ["1-1/4 NPT", "1 1/4-11.5 NPT"],
+  ["1/2-14 NPSM", "1/2-14 NPSM"],
+  ["1-5 acme 2g", "1-5 Acme-2G"],
+  ["1-5 Acme-3G nut", "1-5 Acme-3G nut"],
+  ["1-5 Stub Acme", "1-5 Stub Acme"],
+  ["1-5 Acme 2 starts", "1-5 Acme 2 starts"],
+  ["tr20X4", "Tr 20x4"],
+  ["Tr 40x14 P7-7e", "Tr 40x14 P7-7e"],
+  ["Tr40x14(P7)LH", "Tr 40x14 P7 LH"],
+  ["S 48x8", "S 48x8"],
+  ["2-4 Butt", "2-4 Butt"],
+  ["2-4 push-butt", "2-4 Push-Butt"],
+  ["Rd 40", "Rd 40x1/6"],
+  ["Rd40 x 1/6", "Rd 40x1/6"],
+  ["Sq 1-4", "Sq 1-4"],
+  ["Sq 40x7", "Sq 40x7"],
   ["M10-LH", "M10 LH"],
 ])("%s means %s", (given, meant) => {
   expect(readThread(given).designation).toBe(meant);
@@ -83,6 +105,12 @@ test("the usual class is 6g and 6H from 1.6 mm up, 6h and 5H below, 2A and 2B, m
   expect(readThread("4 BA").fits).toEqual({ external: "normal", internal: "normal" });
 });
 
+test("the other member takes the class that goes with the stated one", () => {
+  expect(readThread("1/4-20 UNC-3A").fits.internal).toBe("3B");
+  expect(readThread("1-5 Acme-4G").fits.internal).toBe("4G");
+  expect(readThread("M10-8g").fits.internal).toBe("6H");
+});
+
 test.each([
   ["", "it is empty"],
   ["10x1.5", "does not say which series"],
@@ -101,6 +129,11 @@ test.each([
   ["1/4 ME", "1/4-40 ME"],
   ["bolt", "no thread series"],
   ["custom 12", "THREAD.CUSTOM"],
+  ["G 2/3", "G has the sizes 1/16, 1/8"],
+  ["1/4-20 NPT", "18 threads per inch, not 20"],
+  ["Rd 40x5", 'stopped at "x5"'],
+  ["Tr 20x4-6g", "classes of Tr"],
+  ["2 Butt", "2-4 Butt"],
 ])("%j is refused and the message helps", (text, says) => {
   expect(() => readThread(text)).toThrow(Unreadable);
   expect(() => readThread(text)).toThrow(says);

@@ -1,0 +1,90 @@
+/**
+ * American pipe threads, 60 degrees, inches: taper NPT, parallel NPSC in couplings and NPSM for mechanical joints.
+ *
+ * E0 = D - (0.05 D + 1.1) P at the small end, E1 = E0 + L1/16 at the hand-tight plane, D the outside diameter of the pipe.
+ * The diameters of NPT are those at the hand-tight plane: E1 with a height of 0.8 P about it. NPSC and NPSM have E1 all
+ * along; NPSM is truncated like a Unified thread.
+ *
+ * Source: ASME B1.20.1; NPSM truncation from memory; limits of the parallel threads are not held.
+ */
+import { type Form, tan, times, unifiedForm } from "./form.ts";
+import { byNominal } from "./pipe.ts";
+import { namedClasses, type Series, type Size } from "./series.ts";
+import { fractionText, fractionValue } from "./text.ts";
+
+// Nominal size, threads per inch, outside diameter of the pipe, hand-tight engagement L1.
+const table = `1/16 27 .3125 .16|1/8 27 .405 .1615|1/4 18 .54 .2278|3/8 18 .675 .24|1/2 14 .84 .32|3/4 14 1.05 .339|1 11.5 1.315 .4
+1-1/4 11.5 1.66 .42|1-1/2 11.5 1.9 .42|2 11.5 2.375 .436|2-1/2 8 2.875 .682|3 8 3.5 .766|3-1/2 8 4 .821|4 8 4.5 .844
+5 8 5.563 .937|6 8 6.625 .958|8 8 8.625 1.063|10 8 10.75 1.21|12 8 12.75 1.36`;
+
+const rows = table.split(/[|\n]/).map((row) => {
+  const [name = "", ...figures] = row.split(" ");
+  const [tpi = 0, outside = 0, handTight = 0] = figures.map(Number);
+  const P = 1 / tpi;
+  const small = outside - (0.05 * outside + 1.1) * P;
+  return { name: fractionText(fractionValue(name)), tpi, pitchDia: small + handTight / 16 };
+});
+
+/** Sizes whose major diameter stands an addendum outside E1. */
+function sizesOf(form: Form, largest: number): readonly Size[] {
+  return rows
+    .filter((row) => fractionValue(row.name) <= largest)
+    .map(({ name, tpi, pitchDia }) => ({
+      name,
+      major: pitchDia + 2 * form.addendum(1 / tpi),
+      pitches: [tpi],
+    }));
+}
+
+const flat = times(0.5 - 0.8 * tan(30));
+const pipeForm: Form = {
+  name: "American pipe",
+  loadFlank: 30,
+  clearanceFlank: 30,
+  addendum: times(0.4),
+  dedendum: times(0.4),
+  depth: { external: times(0.8), internal: times(0.8) },
+  rootFlat: flat,
+  crestFlat: flat,
+};
+
+const common = {
+  standard: "ASME B1.20.1",
+  unit: "in",
+  perInch: true,
+  read: byNominal,
+  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
+    fit.member === "internal" ? " nut" : "",
+  ),
+} as const;
+
+export const npt: Series = {
+  ...common,
+  name: "NPT",
+  words: ["npt"],
+  form: pipeForm,
+  sizes: sizesOf(pipeForm, 12),
+  list: (size, tpi) => `${size.name}-${tpi} NPT`,
+  taper: 1 / 16,
+};
+
+export const npsc: Series = {
+  ...common,
+  name: "NPSC",
+  words: ["npsc", "nps"],
+  form: pipeForm,
+  sizes: sizesOf(pipeForm, 4),
+  list: (size, tpi) => `${size.name}-${tpi} NPSC`,
+  member: "internal",
+};
+
+export const npsm: Series = {
+  ...common,
+  name: "NPSM",
+  words: ["npsm"],
+  form: unifiedForm,
+  sizes: sizesOf(unifiedForm, 6),
+  list: (size, tpi) => `${size.name}-${tpi} NPSM`,
+  classes: namedClasses(["2A"], ["2B"], { external: "2A", internal: "2B" }, (fit) => `-${fit.name}`),
+  note: "NPSM diameters are from memory of ASME B1.20.1: check them before relying on them",
+};

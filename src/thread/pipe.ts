@@ -1,0 +1,176 @@
+/**
+ * Pipe threads of Whitworth form: parallel G (ISO 228-1) and Rp, taper R and Rc (ISO 7-1), in mm.
+ *
+ * The height is rounded to three decimals before it is taken from the major diameter. Diameters of taper threads are those
+ * at the gauge plane. Source: ISO 228-1; ISO 7-1.
+ */
+import { whitworthForm } from "./form.ts";
+import { unreadable } from "./grammar.ts";
+import {
+  type Asked,
+  type Basic,
+  type Fitted,
+  namedClasses,
+  type Parts,
+  type Series,
+  type Size,
+} from "./series.ts";
+import { fractionText, fractionValue, inchSize, round } from "./text.ts";
+import type { Limits } from "./thread.ts";
+
+const inch = 25.4;
+
+// Nominal size, threads per inch, major diameter in mm; * marks sizes that ISO 7-1 does not have.
+const table = `1/16 28 7.723|1/8 28 9.728|1/4 19 13.157|3/8 19 16.662|1/2 14 20.955|5/8 14 22.911 *|3/4 14 26.441|7/8 14 30.201 *
+1 11 33.249|1-1/8 11 37.897 *|1-1/4 11 41.91|1-1/2 11 47.803|1-3/4 11 53.746 *|2 11 59.614|2-1/4 11 65.71 *|2-1/2 11 75.184
+2-3/4 11 81.534 *|3 11 87.884|3-1/2 11 100.33 *|4 11 113.03|4-1/2 11 125.73 *|5 11 138.43|5-1/2 11 151.13 *|6 11 163.83`;
+
+const rows = table.split(/[|\n]/).map((row) => row.split(" "));
+
+function toSize([name = "", tpi = "", major = ""]: readonly string[]): Size {
+  return { name: fractionText(fractionValue(name)), major: Number(major), pitches: [inch / Number(tpi)] };
+}
+
+const parallelSizes = rows.map(toSize);
+const taperSizes = rows.filter((row) => row[3] === undefined).map(toSize);
+
+function basic(major: number, P: number): Basic {
+  const height = round(whitworthForm.depth.external(P), 3);
+  const minor = round(major - 2 * height, 3);
+  return { pitchDia: round(major - height, 3), minor: { external: minor, internal: minor } };
+}
+
+/** Tolerances in mm by threads per inch: pitch diameter of nut and class A, minor diameter of the nut. */
+const tolerances: Readonly<Record<number, readonly [pitch: number, minor: number]>> = {
+  28: [0.107, 0.282],
+  19: [0.125, 0.445],
+  14: [0.142, 0.541],
+  11: [0.18, 0.64],
+};
+
+function parallelLimits({ major, pitch, pitchDia, minor, member, fit }: Fitted): Limits {
+  const mm = (value: number) => round(value, 3);
+  const [small, minorTolerance] = tolerances[Math.round(inch / pitch)]!;
+  // Above 2 in the coarse pitch has a wider tolerance.
+  const T = major > 60 ? 0.217 : small;
+  if (member === "internal") {
+    return {
+      major: { min: mm(major) },
+      pitch: { min: mm(pitchDia), max: mm(pitchDia + T) },
+      minor: { min: mm(minor.internal), max: mm(minor.internal + minorTolerance) },
+    };
+  }
+  return {
+    major: { max: mm(major), min: mm(major - 2 * T) },
+    pitch: { max: mm(pitchDia), min: mm(pitchDia - (fit === "B" ? 2 : 1) * T) },
+    minor: { max: mm(minor.external) },
+  };
+}
+
+/** Permitted deviation of every diameter of a parallel Rp thread, mm either way: one sixteenth of that of the gauge plane. */
+function deviationRp(major: number, tpi: number): number {
+  if (tpi > 27) return 0.071;
+  if (tpi > 18) return 0.104;
+  if (tpi > 13) return 0.142;
+  return major > 60 ? 0.216 : 0.18;
+}
+
+function limitsRp({ major, pitch, pitchDia, minor }: Fitted): Limits {
+  const room = deviationRp(major, inch / pitch);
+  const around = (value: number) => ({ min: round(value - room, 3), max: round(value + room, 3) });
+  return { major: around(major), pitch: around(pitchDia), minor: around(minor.internal) };
+}
+
+const pattern = new RegExp(String.raw`^(${inchSize})(?:\s*-\s*(\d+(?:\.\d+)?)(?![\d/]))?`);
+
+/** Pipe sizes go by the nominal size: G 1/2, R 3/4, 1/2-14 NPT. */
+export function byNominal(parts: Parts, series: Series): Asked {
+  const inFront = pattern.exec(parts.before);
+  const found = inFront ?? pattern.exec(parts.after);
+  const given = parts.before || parts.after;
+  const name = found ? fractionText(fractionValue(found[1]!)) : "";
+  const size = series.sizes.find((candidate) => candidate.name === name);
+  if (!found || !size) {
+    throw unreadable(
+      parts.text,
+      `${series.name} has the sizes ${series.sizes.map((s) => s.name).join(", ")}, got "${given}"`,
+    );
+  }
+  const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
+  if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
+  const own = size.pitches[0]!;
+  const pitch = series.perInch ? 1 / own : own;
+  const tpi = (series.unit === "in" ? 1 : inch) / pitch;
+  if (found[2] !== undefined && Math.abs(Number(found[2]) - tpi) > 1e-6) {
+    throw unreadable(
+      parts.text,
+      `${series.name} ${name} has ${Number(tpi.toPrecision(6))} threads per inch, not ${found[2]}`,
+    );
+  }
+  return {
+    series,
+    name,
+    major: size.major,
+    pitch,
+    starts: 1,
+    rest: inFront ? parts.after : leftOver,
+    written: series.list(size, own),
+  };
+}
+
+const common = {
+  unit: "mm",
+  form: whitworthForm,
+  perInch: false,
+  read: byNominal,
+  basic,
+} as const;
+
+const noClass = namedClasses([], [], { external: "", internal: "" }, (fit) =>
+  fit.member === "internal" ? " nut" : "",
+);
+
+export const pipeG: Series = {
+  ...common,
+  name: "G",
+  words: ["g", "bspp", "bspf"],
+  standard: "ISO 228-1",
+  sizes: parallelSizes,
+  list: (size) => `G ${size.name}`,
+  classes: namedClasses(["A", "B"], [], { external: "A", internal: "" }, (fit) =>
+    fit.member === "internal" ? " nut" : ` ${fit.name}`,
+  ),
+  loosest: "B",
+  limits: parallelLimits,
+};
+
+export const pipeR: Series = {
+  ...common,
+  name: "R",
+  words: ["r", "bspt"],
+  standard: "ISO 7-1",
+  sizes: taperSizes,
+  list: (size) => `R ${size.name}`,
+  classes: noClass,
+  taper: 1 / 16,
+};
+
+export const pipeRc: Series = {
+  ...pipeR,
+  name: "Rc",
+  words: ["rc"],
+  member: "internal",
+  list: (size) => `Rc ${size.name}`,
+};
+
+export const pipeRp: Series = {
+  ...common,
+  name: "Rp",
+  words: ["rp"],
+  standard: "ISO 7-1",
+  member: "internal",
+  sizes: taperSizes,
+  list: (size) => `Rp ${size.name}`,
+  classes: noClass,
+  limits: limitsRp,
+};
