@@ -28,10 +28,12 @@ export function emptySheet(name: string): SheetDocument {
 
 /** The same document when nothing differs. */
 export function withCells(document: JobDocument, edits: readonly CellText[]): JobDocument {
+  // The last text for a cell counts.
+  const last = new Map(edits.map((edit) => [placeName(edit), edit]));
   const sheets = document.sheets.map((sheet) => {
-    const own = edits.filter(
-      (edit) =>
-        edit.sheet === sheet.name && (sheet.cells[cellName(edit.row, edit.column)] ?? "") !== edit.text,
+    const own = [...last.values()].filter(
+      ({ sheet: name, row, column, text }) =>
+        name === sheet.name && (sheet.cells[cellName(row, column)] ?? "") !== text,
     );
     if (own.length === 0) return sheet;
     const cells = { ...sheet.cells };
@@ -135,7 +137,7 @@ export function withSheetMoved(document: JobDocument, name: string, to: number):
   const moved = document.sheets.find((sheet) => sheet.name === name);
   if (!moved) return document;
   sheets.splice(Math.max(0, Math.min(to, sheets.length)), 0, moved);
-  return { ...document, sheets };
+  return sheets.every((sheet, i) => sheet === document.sheets[i]) ? document : { ...document, sheets };
 }
 
 /** The cells that differ between two documents; undefined when sheets or names differ too. */

@@ -10,9 +10,7 @@ export function nameProblem(name: string): string | undefined {
   if (name === "") return "a name must have at least one letter";
   if (name.length > 100) return `a name may have 100 characters, this one has ${name.length}`;
   if (/\s/.test(name)) return `a name has no spaces: write ${name.trim().replace(/\s+/g, "_")}`;
-  if (/^[A-Za-z]+\d+$/.test(name) && parseCell(name)) {
-    return `${name} reads as the cell in column ${name.replace(/\d/g, "").toUpperCase()}: write ${name.replace(/(\d)/, "_$1")}`;
-  }
+  if (/^[A-Za-z]+\d+$/.test(name)) return `${name} reads as a cell: write ${name.replace(/(\d)/, "_$1")}`;
   if (/^r\d*c\d*$/i.test(name)) return `${name} reads as a cell: use another name`;
   if (/^(true|false)$/i.test(name)) return `${name.toUpperCase()} is a value: use another name`;
   if (!/^[A-Za-z\u00c0-\u02af_][A-Za-z0-9\u00c0-\u02af._]*$/.test(name)) {

@@ -1,5 +1,5 @@
 /** The job as it runs: commands make a new document, the engine is told what differs, listeners are called. */
-import { cellName, placeName, splitSheet } from "../engine/address.ts";
+import { cellName, columnName, placeName, splitSheet } from "../engine/address.ts";
 import { Engine, type Log } from "../engine/engine.ts";
 import { limits } from "../engine/gate.ts";
 import type { CellValue } from "../engine/values.ts";
@@ -87,7 +87,8 @@ class RunningJob implements Job {
       ({ sheet, row, column }) =>
         this.has(sheet) && row >= 0 && row < limits.rows && column >= 0 && column < limits.columns,
     );
-    this.take(withCells(this.document, possible), what ?? wordsForCells(possible));
+    const after = withCells(this.document, possible);
+    this.take(after, what ?? wordsForCells(differingCells(this.document, after) ?? possible));
   }
 
   setFormat(sheet: string, range: string, format: CellFormat): void {
@@ -96,11 +97,14 @@ class RunningJob implements Job {
   }
 
   setColumnWidth(sheet: string, column: number, width: number): void {
-    const letter = cellName(0, column).slice(0, -1);
+    const found = this.document.sheets.find((each) => each.name === sheet);
+    const letter = columnName(column);
+    const kept = Math.round(Math.max(0, Math.min(width, 4000)));
+    if (!found || found.columns[letter] === kept) return;
     this.take(
       withSheet(this.document, sheet, (old) => ({
         ...old,
-        columns: { ...old.columns, [letter]: Math.round(width) },
+        columns: { ...old.columns, [letter]: kept },
       })),
       `Changed the width of column ${letter} in ${sheet}`,
     );
@@ -140,6 +144,8 @@ class RunningJob implements Job {
   }
 
   signOff(sheet: string, signed: boolean): void {
+    const found = this.document.sheets.find((each) => each.name === sheet);
+    if (!found || (found.signedOff ?? false) === signed) return;
     this.take(
       withSheet(this.document, sheet, (old) => {
         const { signedOff: _, ...rest } = old;

@@ -119,7 +119,7 @@ describe("a damaged file is refused with the line and the reason", () => {
     ['"A10"', '"A99999"', "A99999", "must be a cell such as B2"],
     ['"places": 3', '"places": 99', '"places"', "may be at most 15"],
     ['"as": "decimals"', '"as": "roman"', "roman", "must be one of plain"],
-    ['"unit": "Thread!B1"', '"M10": "Thread!B1"', "M10", "M10 reads as the cell"],
+    ['"unit": "Thread!B1"', '"M10": "Thread!B1"', "M10", "M10 reads as a cell"],
     ['"Thread!B1"', '"Thraed!B1"', "Thraed", 'there is no sheet "Thraed"'],
     ['"Change gears",', '"THREAD",', "THREAD", 'there is a sheet "Thread" already'],
     ['"title": "Bush', '"titel": "Bush', '"format"', "title is missing"],

@@ -1,0 +1,147 @@
+import { describe, expect, test } from "vitest";
+import { reckon } from "../src/job/reckoning.ts";
+
+const file = JSON.stringify({
+  format: "halfangle job",
+  version: 1,
+  title: "Made up",
+  names: { depth: "Thread!B1", gears: "'Change gears'!A1:A4", set_over: "Thread!B2", both: "Thread!B1:C2" },
+  sheets: [
+    {
+      name: "Thread",
+      cells: {
+        A1: "depth",
+        B1: "0.92",
+        B2: "27.5",
+        B3: "=depth/COS(RADIANS(set_over))",
+        B4: "=1/0",
+        B5: "TRUE",
+        B6: "=B4",
+      },
+    },
+    { name: "Change gears", cells: { A1: "20", A2: "30", A3: "80", A4: "127", B1: "=SUM(gears)" } },
+  ],
+});
+
+function run(...words: string[]) {
+  return reckon(words, (path) => {
+    if (path === "job.json") return file;
+    if (path === "broken.json") return file.slice(0, 200);
+    throw new Error("no such file");
+  });
+}
+
+const lines = (...words: string[]) => {
+  const { out, err, status } = run(...words);
+  expect([err, status]).toEqual(["", 0]);
+  expect(out.endsWith("\n")).toBe(true);
+  return out
+    .trimEnd()
+    .split("\n")
+    .map((line) => JSON.parse(line));
+};
+
+describe("values", () => {
+  test("formulas are reckoned without a job, one JSON value a line, at full precision", () => {
+    expect(run("=1/3", '="a"&"b"', "=1=1", "=A1").out).toBe(`${1 / 3}\n"ab"\ntrue\nnull\n`);
+  });
+
+  test("gets come first, then formulas, each in the order given", () => {
+    expect(
+      lines("=depth*2", "--get", "Thread!B2", "--job", "job.json", "=set_over", "--get", "depth"),
+    ).toEqual([27.5, 0.92, 1.84, 27.5]);
+  });
+
+  test("a range is an array of arrays, an empty cell null, an error an object", () => {
+    const error = { error: "#DIV/0!", message: "division by zero" };
+    expect(
+      lines(
+        "--job",
+        "job.json",
+        "--get",
+        "Thread!A1:B2",
+        "--get",
+        "Thread!B4:B6",
+        "--get",
+        "Thread!Z9",
+        "=B6",
+        "={1,2;3,4}",
+      ),
+    ).toEqual([
+      [
+        ["depth", 0.92],
+        [null, 27.5],
+      ],
+      [[error], [true], [error]],
+      null,
+      error,
+      [
+        [1, 2],
+        [3, 4],
+      ],
+    ]);
+  });
+
+  test("a quoted sheet, dollar signs and other letter case are understood", () => {
+    expect(
+      lines("--job", "job.json", "--get", "'Change gears'!$B$1", "--get", "thread!b1", "--get", "DEPTH"),
+    ).toEqual([257, 0.92, 0.92]);
+  });
+});
+
+describe("--set", () => {
+  test("types a value into a named cell or an address, as in the grid", () => {
+    expect(
+      lines("--job", "job.json", "--set", "depth=2", "--set", "Thread!B2==30*2", "--get", "Thread!B3"),
+    ).toEqual([2 / Math.cos(Math.PI / 3)]);
+    expect(lines("--job", "job.json", "--set", "Thread!A1=1/4-20 UNC", "--get", "Thread!A1")).toEqual([
+      "1/4-20 UNC",
+    ]);
+    expect(lines("--job", "job.json", "--set", "depth=", "--get", "depth")).toEqual([null]);
+    expect(lines("--job", "job.json", "--set", "depth=a=b", "--get", "depth")).toEqual(["a=b"]);
+  });
+
+  test("a range takes a list and empties the rest, row by row", () => {
+    expect(lines("--job", "job.json", "--set", "gears=20, 65;127", "--get", "gears", "=SUM(gears)")).toEqual([
+      [[20], [65], [127], [null]],
+      212,
+    ]);
+    expect(lines("--job", "job.json", "--set", "both=1,2,3", "--get", "both")).toEqual([
+      [
+        [1, 2],
+        [3, null],
+      ],
+    ]);
+    expect(lines("--job", "job.json", "--set", "gears=", "=COUNT(gears)")).toEqual([0]);
+  });
+});
+
+describe("bad usage ends with status 2, a message on stderr and nothing on stdout", () => {
+  test.each([
+    [[], "nothing to reckon"],
+    [["--frob"], "no option --frob"],
+    [["-5"], "no option -5"],
+    [["1+1"], 'a formula begins with "="'],
+    [["--job"], "--job needs a value"],
+    [["--get"], "--get needs a value"],
+    [["--set", "depth"], "--set takes NAME=VALUE"],
+    [["--job", "none.json", "=1"], "none.json cannot be read: no such file"],
+    [["--job", "broken.json", "=1"], "broken.json, line 1: "],
+    [["--job", "job.json", "--job", "job.json"], "once"],
+    [["--job", "job.json", "--get", "dept"], 'no name "dept": the job has depth, gears'],
+    [["--job", "job.json", "--set", "dept=1"], 'no name "dept"'],
+    [["--job", "job.json", "--get", "Gone!A1"], 'no sheet "Gone"'],
+    [["--job", "job.json", "--get", "Thread!A1:B2:C3"], "no name"],
+    [["--job", "job.json", "--get", "Thread!A1:ZZZ1"], "larger than a sheet"],
+    [["--job", "job.json", "--set", "gears=1,2,3,4,5"], "room for 4 values"],
+    [["--get", "depth"], "no job was given"],
+  ])("%j", (words, message) => {
+    const { out, err, status } = run(...words);
+    expect(err).toContain(message);
+    expect({ out, status }).toEqual({ out: "", status: 2 });
+  });
+
+  test("a formula that fails is a value, not bad usage", () => {
+    expect(lines("=1+", "=NOSUCH(1)")).toMatchObject([{ error: "#ERROR!" }, { error: "#NAME?" }]);
+  });
+});
