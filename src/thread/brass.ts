@@ -31,7 +31,7 @@ export const bsb: Series = {
 
 /** Any diameter, one pitch. */
 function readBrass(parts: Parts, series: Series): Asked {
-  const { name, major, tpi = brassThreads, rest } = readInchSize(parts, series, false);
+  const { name, major, tpi = brassThreads, rest } = readInchSize(parts, series);
   if (tpi !== brassThreads)
     throw unreadable(parts.text, `BSB has ${brassThreads} threads per inch, not ${tpi}`);
   return { series, name, major, pitch: 1 / tpi, starts: 1, rest, written: `${name}-${tpi} BSB` };
@@ -51,7 +51,7 @@ export const modelEngineer: Series = {
 
 /** Where there are two pitches, one must be written. */
 function readModelEngineer(parts: Parts, series: Series): Asked {
-  const { name, major, tpi } = readInchSize(parts, series, false);
+  const { name, major, tpi } = readInchSize(parts, series);
   const size = findSize(series.sizes, major);
   if (tpi === undefined && size && size.pitches.length > 1) {
     throw unreadable(

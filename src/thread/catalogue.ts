@@ -1,5 +1,6 @@
 /** Every series that a designation may name. A new one is added here and nowhere else. */
 import { acme, stubAcme } from "./acme.ts";
+import { americanNational } from "./americannational.ts";
 import { npsc, npsm, npt } from "./americanpipe.ts";
 import { ba } from "./ba.ts";
 import { bsb, modelEngineer } from "./brass.ts";
@@ -21,6 +22,7 @@ export const catalogue: readonly Series[] = [
   ...unified,
   ...unifiedRounded,
   ...unifiedJ,
+  ...americanNational,
   bsw,
   bsf,
   whitSpecial,

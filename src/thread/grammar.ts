@@ -26,7 +26,7 @@ export function findSize(sizes: readonly Size[], major: number): Size | undefine
 const pitchPattern = /^(\d*\.?\d+)(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?)?/i;
 
 /** Largest number of starts that is taken for more than a slip of the pen. */
-const mostStarts = 24;
+export const mostStarts = 24;
 
 /** M20, M20x1.5, M20x3-P1.5, M20xPh3P1.5, each after the name; any diameter and pitch. */
 export function byPitch(parts: Parts, series: Series): Asked {
@@ -40,9 +40,10 @@ export function byPitch(parts: Parts, series: Series): Asked {
   const lead = second === undefined ? undefined : positive(parts.text, Number(second), "pitch");
   const pitch = third === undefined ? (lead ?? usual) : positive(parts.text, Number(third), "pitch");
   if (pitch === undefined) {
+    const near = nearestSize(series.sizes, major)?.pitches.find((p) => p > 0) ?? 1;
     throw unreadable(
       parts.text,
-      `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.name}${diameter}x1.5`,
+      `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.prefix ?? series.name}${diameter}x${near}`,
     );
   }
   if (lead === undefined && size?.pitches[0] === 0 && size.pitches.length > 2) {
@@ -52,8 +53,8 @@ export function byPitch(parts: Parts, series: Series): Asked {
       `${series.name}${size.name} has no coarse pitch: write ${choice.join(", ")}`,
     );
   }
-  const starts = lead === undefined ? 1 : Math.round(lead / pitch);
-  if (starts < 1 || starts > mostStarts || Math.abs((lead ?? pitch) / pitch - starts) > 1e-6) {
+  const starts = third === undefined || lead === undefined ? (parts.starts ?? 1) : Math.round(lead / pitch);
+  if (third !== undefined && (starts < 1 || starts > mostStarts || Math.abs(lead! / pitch - starts) > 1e-6)) {
     throw unreadable(parts.text, `the lead ${lead} is not a whole number of pitches ${pitch}`);
   }
   const head = `${series.prefix ?? series.name}${major}`;
@@ -72,8 +73,14 @@ export function byPitch(parts: Parts, series: Series): Asked {
   };
 }
 
+function nearestSize(sizes: readonly Size[], major: number): Size | undefined {
+  const gap = (size: Size | undefined) => Math.abs((size?.major ?? Number.POSITIVE_INFINITY) - major);
+  return sizes.reduce<Size | undefined>((best, size) => (gap(size) < gap(best) ? size : best), undefined);
+}
+
 function positive(text: string, value: number, what: string): number {
-  if (!(value > 0)) throw unreadable(text, `the ${what} must be greater than 0, got ${value}`);
+  if (!(value > 0 && Number.isFinite(value)))
+    throw unreadable(text, `the ${what} must be greater than 0, got ${value}`);
   return value;
 }
 
@@ -110,12 +117,14 @@ export function numberSize(n: number): number {
   return Number((0.06 + 0.013 * n).toFixed(3));
 }
 
-/**
- * 1/4-20, 0.250-20, 1 1/8-12, 10-32, #10-32, 3/8.
- *
- * @param numbers whether the series has number sizes, told apart from inches by the threads per inch
- */
-export function readInchSize(parts: Parts, series: Series, numbers: boolean): InchSize {
+/** Number sizes by their diameter: 0.190-32 is 10-32. */
+const numberNames: ReadonlyMap<number, string> = new Map(
+  Object.keys(fewestThreads).map((name) => [numberSize(Number(name)), name]),
+);
+
+/** 1/4-20, 0.250-20, 1 1/8-12, 10-32, #10-32, 3/8. */
+export function readInchSize(parts: Parts, series: Series): InchSize {
+  const numbers = series.numberSizes === true;
   const found = inchPattern.exec(parts.before) ?? inchPattern.exec(parts.after);
   const given = parts.before === "" ? parts.after : parts.before;
   if (!found)
@@ -141,12 +150,13 @@ export function readInchSize(parts: Parts, series: Series, numbers: boolean): In
   if (found[1] !== undefined && !numbers) throw unreadable(parts.text, `${series.name} has no number sizes`);
   if (isNumber) return { name: number, major: numberSize(Number(number)), tpi, rest };
   const major = positive(parts.text, fractionValue(number), "diameter");
-  return { name: fractionText(major), major, tpi, rest };
+  const asNumber = numbers ? numberNames.get(major) : undefined;
+  return { name: asNumber ?? fractionText(major), major, tpi, rest };
 }
 
 /** Inch series with a table: a size has one or more threads per inch, and no others. */
 export function byTable(parts: Parts, series: Series): Asked {
-  const size = readInchSize(parts, series, false);
+  const size = readInchSize(parts, series);
   const tabled = findSize(series.sizes, size.major);
   if (!tabled) {
     throw unreadable(parts.text, `${series.name} has no size ${size.name}`);
@@ -171,7 +181,7 @@ export function byTable(parts: Parts, series: Series): Asked {
 
 /** Inch series of any size and pitch; a tabled size may leave its threads per inch out. */
 export function byThreads(parts: Parts, series: Series): Asked {
-  const { name, major, tpi, rest } = readInchSize(parts, series, false);
+  const { name, major, tpi, rest } = readInchSize(parts, series);
   const threads = tpi ?? findSize(series.sizes, major)?.pitches[0];
   if (threads === undefined) {
     throw unreadable(

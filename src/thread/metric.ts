@@ -4,7 +4,7 @@
  */
 import { isoForm, times } from "./form.ts";
 import { byPitch } from "./grammar.ts";
-import { metricClass, metricLimits } from "./metriclimits.ts";
+import { isPreferredPitch, metricClass, metricLimits } from "./metriclimits.ts";
 import type { Classes, Series, Size } from "./series.ts";
 
 // Diameter, then its pitches; the coarse one first. A leading 0 says that the size has no coarse pitch.
@@ -64,6 +64,10 @@ export const metric: Series = {
   classes: metricClasses,
   loosest: "8g",
   limits: metricLimits,
+  limitsNote: (pitch) =>
+    isPreferredPitch(pitch)
+      ? undefined
+      : `limits by the formulas of ISO 965-1, which tables no pitch of ${pitch} mm`,
 };
 
 const H = Math.sqrt(3) / 2;

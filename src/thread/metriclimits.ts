@@ -116,6 +116,11 @@ const printedDeviations: Readonly<Record<string, readonly [e: number, f: number,
   "8": [140, 118, 100],
 };
 
+/** @returns whether the tables of ISO 965-1 have this pitch, mm */
+export function isPreferredPitch(P: number): boolean {
+  return String(P) in printedDeviations;
+}
+
 /**
  * Amount of the fundamental deviation, micrometres, by the printed table, else by the formula of the standard.
  *

@@ -1,6 +1,6 @@
 /** From a designation to the thread it names. */
 import { catalogue } from "./catalogue.ts";
-import { unreadable } from "./grammar.ts";
+import { mostStarts, unreadable } from "./grammar.ts";
 import { type Asked, basicByForm, type Fit, type Series } from "./series.ts";
 import { plainText } from "./text.ts";
 import type { Limits, Member, Thread } from "./thread.ts";
@@ -37,19 +37,28 @@ function read(designation: string): Thread {
   let hand: Thread["hand"] = "right";
   let nut = false;
   let starts: number | undefined;
-  text = text.replace(/[\s-]*\b(?:(LH|left[\s-]?hand(?:ed)?)|RH|right[\s-]?hand(?:ed)?)\b/gi, (_, left) => {
-    if (left !== undefined) hand = "left";
-    return "";
-  });
-  text = text.replace(/[\s-]*\bnut\b/gi, () => {
-    nut = true;
-    return "";
-  });
-  if (!/^custom/i.test(text)) {
-    text = text.replace(/[\s,(-]*\b(\d+)[\s-]?starts?\b\)?/gi, (_, count) => {
-      starts = Number(count);
+  // Most designations have none of these words.
+  if (sharedWords.test(text)) {
+    text = text.replace(
+      /[\s-]*(?<![a-z])(?:(LH|left[\s-]?hand(?:ed)?)|RH|right[\s-]?hand(?:ed)?)\b/gi,
+      (_, left) => {
+        if (left !== undefined) hand = "left";
+        return "";
+      },
+    );
+    text = text.replace(/[\s-]*\bnut\b/gi, () => {
+      nut = true;
       return "";
     });
+    if (!/^custom/i.test(text)) {
+      text = text.replace(/[\s,(-]*\b(\d+)[\s-]?starts?\b\)?/gi, (_, count) => {
+        starts = Number(count);
+        return "";
+      });
+    }
+  }
+  if (starts !== undefined && (starts < 1 || starts > mostStarts)) {
+    throw unreadable(designation, `starts must be from 1 to ${mostStarts}, got ${starts}`);
   }
   const found = findSeries(text);
   if (!found) {
@@ -59,19 +68,14 @@ function read(designation: string): Thread {
       bare ? "it does not say which series (M, UNC, UNF, BSW, BA ...)" : "no thread series in it is known",
     );
   }
-  const parts = { text: designation, before: found.before, after: found.after, nut };
-  const asked = found.series.read(parts, found.series);
-  if (starts !== undefined && (starts < 1 || starts > 24)) {
-    throw unreadable(designation, `starts must be from 1 to 24, got ${starts}`);
-  }
-  return build(
-    designation,
-    starts === undefined ? asked : { ...asked, starts },
-    nut,
-    hand,
-    starts !== undefined,
+  const asked = found.series.read(
+    { text: designation, before: found.before, after: found.after, nut, starts },
+    found.series,
   );
+  return build(designation, asked, starts ?? asked.starts, nut, hand);
 }
+
+const sharedWords = /[lr]h|hand|nut|start/i;
 
 function findSeries(text: string): { series: Series; before: string; after: string } | undefined {
   for (const match of text.matchAll(wordPattern)) {
@@ -91,12 +95,14 @@ function cut(text: string, at: number, length: number, series: Series) {
   return { series, before, after };
 }
 
-function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], saidStarts: boolean): Thread {
+function build(text: string, asked: Asked, starts: number, nut: boolean, hand: Thread["hand"]): Thread {
   const { series, major, pitch } = asked;
   const form = asked.form ?? series.form;
   const rest = asked.rest.replace(/^[\s,-]+/, "").trim();
   const given = rest === "" ? undefined : series.classes.read(rest, nut);
   if (rest !== "" && !given) {
+    if (rest.includes("/"))
+      throw unreadable(text, `"${rest}" is a fit: write the class of the screw or of the nut alone`);
     throw unreadable(
       text,
       `read ${asked.written}, stopped at "${rest}"; classes of ${series.name}: ${series.classes.accepted}`,
@@ -122,16 +128,20 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
     if (!series.limits || (series.member ?? of) !== of) return noLimits;
     return series.limits({ name: asked.name, major, pitch, ...basic, member: of, fit: fits[of] });
   };
-  const head = asked.written + (saidStarts && asked.starts > 1 ? ` ${asked.starts} starts` : "");
+  const limitsNote = typeof series.limitsNote === "function" ? series.limitsNote(pitch) : series.limitsNote;
+  if (asked.starts > 1 && asked.starts !== starts) {
+    throw unreadable(text, `${asked.written} has ${asked.starts} starts, not ${starts}`);
+  }
+  const suffix = `${given || nut ? series.classes.write(fit) : ""}${asked.starts === starts ? "" : ` ${starts} starts`}`;
   return {
-    designation: `${head}${given || nut ? series.classes.write(fit) : ""}${hand === "left" ? " LH" : ""}`,
+    designation: `${asked.written}${suffix}${hand === "left" ? " LH" : ""}`,
     series: series.name,
     standard: series.standard,
     unit: series.unit,
     member,
     fits,
     hand,
-    starts: asked.starts,
+    starts,
     pitch,
     loadFlank: form.loadFlank,
     clearanceFlank: form.clearanceFlank,
@@ -146,7 +156,7 @@ function build(text: string, asked: Asked, nut: boolean, hand: Thread["hand"], s
     form,
     limits: (of = member) => limitsOf(of),
     ...(series.note !== undefined && { note: series.note }),
-    ...(series.limitsNote !== undefined && { limitsNote: series.limitsNote }),
+    ...(limitsNote !== undefined && { limitsNote }),
   };
 }
 

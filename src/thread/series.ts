@@ -19,6 +19,8 @@ export interface Parts {
   readonly before: string;
   readonly after: string;
   readonly nut: boolean;
+  /** From "2 starts", when that is written. */
+  readonly starts: number | undefined;
 }
 
 /** What a designation asks for, in the unit of its series. */
@@ -85,6 +87,8 @@ export interface Series {
   readonly unit: LengthUnit;
   readonly form: Form;
   readonly sizes: readonly Size[];
+  /** True for inch series with number sizes, which the threads per inch tell apart from inches. */
+  readonly numberSizes?: true;
   /** True when `Size.pitches` counts threads per inch. */
   readonly perInch: boolean;
   /** Throws Unreadable when the parts are not a designation of the series. */
@@ -98,9 +102,10 @@ export interface Series {
   /** Basic sizes where the standard rounds; else the form decides. */
   readonly basic?: (major: number, pitch: number, name: string) => Basic;
   readonly limits?: (fitted: Fitted) => Limits;
-  /** Doubt about every figure of the series, and about its class limits only. */
+  /** Doubt about every figure of the series. */
   readonly note?: string;
-  readonly limitsNote?: string;
+  /** Doubt about class limits only, of the whole series or of one pitch. */
+  readonly limitsNote?: string | ((pitch: number) => string | undefined);
 }
 
 /** Basic sizes as the form gives them, unrounded. */

@@ -13,16 +13,16 @@ export function plainText(text: string): string {
       .replace(/[\s\u00a0\u202f]+/g, " ")
       .trim();
   }
-  return (
-    plain
-      .replace(/(\d),(?=\d)/g, "$1.")
-      // A custom note keeps its unit.
-      .replace(/^custom.*|(\d)\s*(?:"|''|in(?:ch(?:es)?)?\b\.?)/gi, (all, digit) =>
-        digit === undefined ? all : `${digit} `,
-      )
-      .replace(/\s+/g, " ")
-      .trim()
-  );
+  if (plain.includes(",")) plain = plain.replace(/(\d),(?=\d)/g, "$1.");
+  // B.S.W. is BSW.
+  if (/[a-z]\./i.test(plain)) {
+    plain = plain.replace(/(?<![a-z])(?:[a-z]\.){2,}/gi, (initials) => initials.replaceAll(".", ""));
+  }
+  // A custom note keeps its unit.
+  if (/["']|in/i.test(plain) && !/^custom/i.test(plain)) {
+    plain = plain.replace(/(\d)\s*(?:"|''|in(?:ch(?:es)?)?\b\.?)/gi, "$1 ");
+  }
+  return /\s\s|\s$/.test(plain) ? plain.replace(/\s+/g, " ").trim() : plain;
 }
 
 const commonFractions: Readonly<Record<string, string>> = {

@@ -20,9 +20,15 @@ function numberSizes(table: string): readonly Size[] {
   });
 }
 
-const coarseSizes = [...numberSizes("1 64|2 56|3 48|4 40|5 40|6 32|8 32|10 24|12 24"), ...inchSizes(coarse)];
-const fineSizes = [...numberSizes("0 80|1 72|2 64|3 56|4 48|5 44|6 40|8 36|10 32|12 28"), ...inchSizes(fine)];
-const extraFineSizes = [...numberSizes("12 32"), ...inchSizes(extraFine)];
+export const coarseSizes: readonly Size[] = [
+  ...numberSizes("1 64|2 56|3 48|4 40|5 40|6 32|8 32|10 24|12 24"),
+  ...inchSizes(coarse),
+];
+export const fineSizes: readonly Size[] = [
+  ...numberSizes("0 80|1 72|2 64|3 56|4 48|5 44|6 40|8 36|10 32|12 28"),
+  ...inchSizes(fine),
+];
+export const extraFineSizes: readonly Size[] = [...numberSizes("12 32"), ...inchSizes(extraFine)];
 
 /** Sizes of the constant-pitch series, every sixteenth up to 2 in, every eighth up to 4, every quarter up to 6. */
 const constantPitches: readonly (readonly [tpi: number, from: number, to: number])[] = [
@@ -117,6 +123,7 @@ function family({
     unit: "in",
     form,
     sizes: variant.sizes,
+    numberSizes: true,
     perInch: true,
     read: (parts: Parts, series: Series) => readUnified(parts, series, variant, members),
     list: (size, tpi) => `${size.name}-${tpi} ${rename(variant.name)}`,
@@ -129,7 +136,7 @@ function family({
 }
 
 function readUnified(parts: Parts, series: Series, variant: Variant, members: readonly Series[]): Asked {
-  const { name, major, tpi, rest } = readInchSize(parts, series, true);
+  const { name, major, tpi, rest } = readInchSize(parts, series);
   const tabled = findSize(series.sizes, major);
   const threads = tpi ?? (variant.name === "UN" ? undefined : tabled?.pitches[0]);
   if (threads === undefined) {

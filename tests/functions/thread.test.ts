@@ -50,6 +50,11 @@ test("figures from memory carry a note that says so", () => {
   expect(parted(call("THREAD.PITCHDIA", "1-5 Acme-2G", "in")).note).toBe("");
 });
 
+test("limits of a pitch that the tables do not have carry a note, and others do not", () => {
+  expect(parted(call("THREAD.LIMIT", "M10x1.1", "pitch", "max")).note).toContain("no pitch of 1.1 mm");
+  expect(parted(call("THREAD.LIMIT", "M10x1.25", "pitch", "max")).note).toBe("");
+});
+
 test("a stated member wins over the class", () => {
   expect(value("THREAD.MINOR", "M10-6H", "mm", "external")).toBe(value("THREAD.MINOR", "M10"));
   expect(value("THREAD.CUTDEPTH", "M10", 0, "flat", "mm", "internal")).toBe(

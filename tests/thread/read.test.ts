@@ -65,6 +65,12 @@ test.each([
   ["Sq 1-4", "Sq 1-4"],
   ["Sq 40x7", "Sq 40x7"],
   ["M10-LH", "M10 LH"],
+  ["M20LH", "M20 LH"],
+  ["B.S.W. 1/2", "1/2 BSW"],
+  ["2 B.A.", "2 BA"],
+  ["0.190-32 UNF", "10-32 UNF"],
+  ["M10x1.5-6g 2 starts", "M10x3-P1.5-6g"],
+  ["1/4-20 NC", "1/4-20 NC"],
 ])("%s means %s", (given, meant) => {
   expect(readThread(given).designation).toBe(meant);
 });
@@ -117,6 +123,11 @@ test.each([
   ["M10y2", 'stopped at "y2"'],
   ["M10-6q", "classes of M"],
   ["M10-6E", "classes of M"],
+  ["M10-6H/6g", "is a fit"],
+  ["M1.7", "M1.7x0.35"],
+  ["1/0-20 UNC", "diameter must be greater than 0"],
+  ["M10 30 starts", "starts must be from 1 to 24"],
+  ["M20x3-P1.5 3 starts", "2 starts, not 3"],
   ["M10-6g nut", "classes of M"],
   ["M0", "greater than 0"],
   ["M4x4", "leaves no core"],

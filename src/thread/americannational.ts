@@ -1,0 +1,43 @@
+/**
+ * American National threads, the forerunner of Unified: NC, NF and NEF with a root flat of P/8, depth 0.649519 P.
+ *
+ * The sizes are those of the Unified series. Source: handbook proportions of the American National form, from memory; its
+ * classes of fit are not held.
+ */
+import { times, unifiedForm } from "./form.ts";
+import { byTable } from "./grammar.ts";
+import { namedClasses, type Series, type Size } from "./series.ts";
+import { coarseSizes, extraFineSizes, fineSizes } from "./unified.ts";
+
+const H = Math.sqrt(3) / 2;
+const depth = times((3 / 4) * H);
+
+function national(name: string, words: readonly string[], sizes: readonly Size[]): Series {
+  return {
+    name,
+    words,
+    standard: "American National form (before ASME B1.1)",
+    unit: "in",
+    form: {
+      ...unifiedForm,
+      name: "American National",
+      dedendum: times((3 / 8) * H),
+      depth: { external: depth, internal: depth },
+      rootFlat: times(1 / 8),
+    },
+    sizes,
+    numberSizes: true,
+    perInch: true,
+    read: byTable,
+    list: (size, tpi) => `${size.name}-${tpi} ${name}`,
+    classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
+      fit.member === "internal" ? " nut" : "",
+    ),
+  };
+}
+
+export const americanNational: readonly Series[] = [
+  national("NC", ["nc", "uss"], coarseSizes),
+  national("NF", ["nf", "sae"], fineSizes),
+  national("NEF", ["nef"], extraFineSizes),
+];
