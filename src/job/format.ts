@@ -37,8 +37,8 @@ const otherPlaces: Readonly<Partial<Record<ShowAs, number>>> = {
 };
 
 const shortWords: Readonly<Record<string, string>> = {
-  "#NUM!": "out of range",
-  "#VALUE!": "not readable",
+  "#NUM!": "past limit",
+  "#VALUE!": "unreadable",
   "#N/A": "not found",
   "#REF!": "cell is gone",
   "#NAME?": "unknown name",

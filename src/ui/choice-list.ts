@@ -34,7 +34,7 @@ export class ChoiceList extends LitElement {
       display: flex;
       align-items: center;
       min-height: max(28px, var(--row));
-      padding: 0 12px;
+      padding: 0 12px 0 6px;
       border-bottom: 1px solid var(--rule);
       white-space: nowrap;
       cursor: pointer;

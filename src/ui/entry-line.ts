@@ -94,9 +94,9 @@ export class EntryLine extends LitElement {
     if (value === undefined || value === null || (!formula && !isErrorValue(value))) {
       return html`<div class="gives"></div>`;
     }
-    return html`<div class="gives">
+    return html`<div class="gives" role="group" aria-label="Gives">
       <span class="u">gives</span>
-      <output aria-label="Gives">${isErrorValue(value) ? value.error : shownText(value, view.format, job!.unit)}</output>
+      <b>${isErrorValue(value) ? value.error : shownText(value, view.format, job!.unit)}</b>
     </div>`;
   }
 

@@ -82,7 +82,7 @@ export const entryStyle = css`
     font-size: var(--t-entry);
     white-space: nowrap;
   }
-  .gives output {
+  .gives b {
     overflow: hidden;
     text-overflow: ellipsis;
   }

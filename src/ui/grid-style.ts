@@ -199,7 +199,7 @@ export const gridStyle = css`
     font-size: var(--t-label);
     font-weight: 700;
     line-height: 1.05;
-    white-space: normal;
+    white-space: pre-line;
   }
   .input {
     background: var(--blue-wash);
@@ -330,6 +330,9 @@ export const gridStyle = css`
     overflow: visible;
     background: var(--paper);
   }
+  .edit:has(input) {
+    outline: 0;
+  }
   .edit::before,
   .edit::after {
     display: none;
@@ -343,9 +346,8 @@ export const gridStyle = css`
     display: block;
     width: auto;
     min-width: 100%;
-    max-width: min(60ch, 80vw);
     height: 100%;
-    padding: 0 8px;
+    padding: 0 calc(8px - var(--ring));
     border: var(--ring) solid var(--blue);
     border-radius: 0;
     background: var(--paper);

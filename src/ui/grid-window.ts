@@ -75,6 +75,17 @@ export function indexes(span: Span, pinned: number): number[] {
   return list;
 }
 
+/**
+ * A slot for every row shown. Rows that stay keep theirs, so that focus and caret stay with the active row; rows that
+ * come take those of rows that went, so that no elements are made while scrolling.
+ */
+export function reuse(before: ReadonlyMap<number, number>, rows: readonly number[]): Map<number, number> {
+  const shown = new Set(rows);
+  const free = [...before].flatMap(([row, slot]) => (shown.has(row) ? [] : [slot]));
+  let next = Math.max(-1, ...before.values());
+  return new Map(rows.map((row) => [row, before.get(row) ?? free.pop() ?? ++next]));
+}
+
 export function contains(area: Area, row: number, column: number): boolean {
   return row >= area.top && row <= area.bottom && column >= area.left && column <= area.right;
 }

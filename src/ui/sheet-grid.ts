@@ -1,6 +1,7 @@
 import { html, type PropertyValues } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
+import type { Place } from "../engine/values.ts";
 import { rangeName } from "../job/references.ts";
 import "./choice-list.ts";
 import type { ChoiceList } from "./choice-list.ts";
@@ -24,10 +25,14 @@ export class SheetGrid extends SheetView {
 
   private readonly resizes = new ResizeObserver(() => this.measure());
   private wantFocus = false;
+  private wantReveal = false;
   private hadFocus = false;
   private updating = false;
+  private placed: ChoiceList | null = null;
   private knownEditor: Element | null = null;
   private pointed: HTMLElement | undefined;
+  /** The active cell as this grid last drew it; others may stand on another cell too. */
+  private known: Place | undefined;
   private stopJob: (() => void) | undefined;
 
   /** Makes a cell the active one and brings it into view. */
@@ -102,9 +107,13 @@ export class SheetGrid extends SheetView {
       this.session.commit();
       this.map = new SheetMap(this.job, this.sheet);
       if (this.session.active.sheet !== this.sheet)
-        this.session.active = { sheet: this.sheet, row: 0, column: 0 };
+        this.session.stand({ sheet: this.sheet, row: 0, column: 0 });
+      this.known = undefined;
+    }
+    if (this.known !== this.session.active) {
       this.from = this.to = this.active;
-      this.session.stand({ ...this.session.active });
+      this.wantReveal = true;
+      this.known = this.session.active;
     }
     if (this.map) this.geometry.lay(this.map.sheet, this.map.columns, this.size.zone, this.size.scale);
   }
@@ -143,18 +152,28 @@ export class SheetGrid extends SheetView {
     if (!scroller) return;
     if (this.pointed !== scroller) this.firstDrawn(scroller);
     this.layOut();
+    if (this.wantReveal) this.revealActive();
+    this.wantReveal = false;
     const target = this.focusTarget();
     const isNew = target instanceof HTMLInputElement && target !== this.knownEditor;
     if ((this.wantFocus || this.hadFocus) && target) {
       if ((this.renderRoot as ShadowRoot).activeElement !== target) target.focus({ preventScroll: true });
       if (isNew) target.setSelectionRange(target.value.length, target.value.length);
     }
+    if (target instanceof HTMLInputElement) this.fitEditor(target);
     this.knownEditor = target instanceof HTMLInputElement ? target : null;
     this.wantFocus = false;
     const list = this.choices;
-    const cell = list?.closest("[role=gridcell]");
-    if (list && cell)
-      void list.updateComplete.then(() => list.isConnected && list.place(cell.getBoundingClientRect()));
+    if (list && list !== this.placed) void this.openList(list);
+    this.placed = list;
+  }
+
+  private async openList(list: ChoiceList) {
+    await list.updateComplete;
+    const cell = list.closest("[role=gridcell]");
+    if (!cell || !list.isConnected) return;
+    list.place(cell.getBoundingClientRect());
+    list.focus();
   }
 
   private firstDrawn(scroller: HTMLElement) {
@@ -178,6 +197,13 @@ export class SheetGrid extends SheetView {
     });
     this.watchSize(scroller);
     this.measure();
+  }
+
+  /** The field grows with its text, as far as the view goes. */
+  private fitEditor(input: HTMLInputElement) {
+    const right = this.scroller!.getBoundingClientRect().left + this.size.width;
+    const cell = input.parentElement!.getBoundingClientRect();
+    input.style.maxWidth = `${Math.max(cell.width, right - cell.left)}px`;
   }
 
   private watchSize(scroller: HTMLElement) {
@@ -228,6 +254,7 @@ export class SheetGrid extends SheetView {
     this.session.stand({ sheet: this.sheet, ...spot });
     this.session.commit();
     this.from = this.to = spot;
+    this.known = this.session.active;
     if (before.row !== spot.row || before.column !== spot.column) this.tell("cell-active", spot);
   }
 
@@ -349,7 +376,7 @@ export class SheetGrid extends SheetView {
   };
 
   protected readonly onClipboard = (event: ClipboardEvent): void => {
-    const { map, area, active } = this;
+    const { map, area } = this;
     if (this.session.edit || !map || !event.clipboardData) return;
     event.preventDefault();
     if (event.type === "paste") {
@@ -359,8 +386,8 @@ export class SheetGrid extends SheetView {
       this.said = pasteRows(map, rows, place);
       this.from = { row: place.top, column: place.left };
       this.to = { row: Math.min(place.bottom, map.rows - 1), column: Math.min(place.right, map.columns - 1) };
-      if (active.row !== place.top || active.column !== place.left)
-        this.session.stand({ sheet: this.sheet, ...this.from });
+      this.session.stand({ sheet: this.sheet, ...this.from });
+      this.known = this.session.active;
       return;
     }
     const rows: Clipped[][] = [];

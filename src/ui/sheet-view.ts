@@ -15,6 +15,7 @@ import {
   contains,
   indexAt,
   indexes,
+  reuse,
   reveal,
   rowsInView,
   withMerged,
@@ -42,7 +43,7 @@ export abstract class SheetView extends LitElement {
   protected map: SheetMap | undefined;
   protected readonly geometry = new GridGeometry();
   protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
-  private drawn = 1;
+  private slots: ReadonlyMap<number, number> = new Map();
   private frame = 0;
 
   /** Zero-based; the cell that has or would have the focus. */
@@ -67,13 +68,12 @@ export abstract class SheetView extends LitElement {
     const { map, active } = this;
     if (!map) return nothing;
     const { rows, columns } = this.window(map);
-    this.drawn = Math.max(rows.last - rows.first + 1, 1);
     const shownRows = indexes(rows, active.row);
     const shownColumns = indexes(columns, active.column);
     const area = this.area;
     const references = this.references();
-    // A row that leaves at one end has the key of the one that comes at the other, so its elements are used again.
-    const key = (row: number) => (row === active.row ? "active" : row % this.drawn);
+    this.slots = reuse(this.slots, shownRows);
+    const key = (row: number) => this.slots.get(row);
     return html`
       <div
         class="scroll"

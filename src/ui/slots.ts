@@ -53,7 +53,8 @@ export function roomOf(parts: NumberParts, slot: Slot, width: number): { fractio
   const decimals = parts.fraction === "" ? 0 : point + (parts.fraction.length - 1) * figure;
   const used = decimals + (parts.degree ? degree : 0);
   const full = slot.places === 0 ? 0 : point + slot.places * figure;
-  const lane = slot.unit === 0 || parts.unit.length > longest ? 0 : laneOf(slot.unit);
+  if (parts.unit.length > longest) return { fraction: 0, lane: 0 };
+  const lane = slot.unit === 0 ? 0 : laneOf(slot.unit);
   const free = width * 100 - parts.integer.length * figure - used - lane;
   if (free < 0) return { fraction: 0, lane: 0 };
   return { fraction: Math.max(0, Math.min(full - used, free)), lane };

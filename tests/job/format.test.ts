@@ -109,8 +109,8 @@ test("an error shows its code and short words, whatever the format", () => {
     { as: "length" },
     "mm",
   );
-  expect(shownError.text).toBe("#NUM! out of range");
-  expect(shownError.error).toEqual({ code: "#NUM!", words: "out of range" });
+  expect(shownError.text).toBe("#NUM! past limit");
+  expect(shownError.error).toEqual({ code: "#NUM!", words: "past limit" });
   expect(showValue({ error: "#OTHER!", message: "" }, {}, "mm").text).toBe("#OTHER!");
 });
 

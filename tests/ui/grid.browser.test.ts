@@ -35,7 +35,7 @@ test("the name of a cell is what it shows, with its unit", async () => {
 
 test("an error cell is invalid, shows code and short words, and says the rest", async () => {
   await show(setOverJob());
-  const wrong = page.getByRole("gridcell", { name: "#NUM! out of range" });
+  const wrong = page.getByRole("gridcell", { name: "#NUM! past limit" });
   await expect.element(wrong).toHaveAttribute("aria-invalid", "true");
   await expect
     .element(wrong)
