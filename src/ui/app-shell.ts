@@ -92,7 +92,7 @@ export class HalfAngle extends LitElement {
     const title = job?.document.title ?? "";
     return html`
       <div class="house ${layout} ${this.dropping ? "dropping" : ""}">
-        <a class="skip" href="#sheet" @click=${this.skip}>Skip to the sheet</a>
+        <button class="skip" @click=${() => this.grid?.focus()}>Skip to the sheet</button>
         <route-card
           .layout=${layout}
           .operations=${operations}
@@ -101,6 +101,7 @@ export class HalfAngle extends LitElement {
           .scenario=${job?.document.scenario ?? ""}
           @route=${(event: CustomEvent<RouteAct>) => this.onRoute(event.detail)}
         ></route-card>
+<header>
         <rail-words
           .layout=${layout}
           .narrow=${this.narrow}
@@ -117,6 +118,8 @@ export class HalfAngle extends LitElement {
           .last=${at === operations.length - 1}
           @word=${(event: CustomEvent<Word>) => this.onWord(event.detail)}
         ></rail-words>
+</header>
+<main>
         ${
           job
             ? html`<entry-line .job=${job} .session=${this.session}></entry-line>
@@ -130,13 +133,16 @@ export class HalfAngle extends LitElement {
             : html`<p class="wait">Fetching the job from the shelf.</p>`
         }
         <said-line @said=${(event: CustomEvent<string>) => (this.lastly = event.detail)}></said-line>
-        <title-block
+</main>
+<footer>
+<title-block
           .layout=${layout}
           .low=${this.low}
           .cautions=${job?.document.cautions ?? []}
           .facts=${job ? factsOf(job, sheet, this.savedWords()) : []}
           .trouble=${this.keepTrouble()}
         ></title-block>
+</footer>
         <div class="drop" aria-hidden="true">Open this job file</div>
       </div>
       <shelf-dialog
@@ -158,7 +164,8 @@ export class HalfAngle extends LitElement {
 
   private onOpened() {
     this.lastly = "";
-    this.said.settle();
+    this.said.settle(alsoOpen);
+    this.said.settle(overtaken);
     this.showPlace();
     this.requestUpdate();
   }
@@ -197,14 +204,18 @@ export class HalfAngle extends LitElement {
     if (did.act === "sign") this.command(() => job.signOff(did.name, did.signed));
     if (did.act === "rename") {
       this.command(() => {
-        job.renameSheet(did.name, did.newName);
-        const renamed = job.document.sheets.some(({ name }) => name === did.name) ? did.name : did.newName;
-        this.desk.renamed(did.name, renamed);
+        const reason = job.renameSheet(did.name, did.newName);
+        if (reason === undefined) this.desk.renamed(did.name, did.newName);
+        return reason;
       });
     }
     if (did.act === "move") this.move(did.name, did.by);
     if (did.act === "remove") this.drop(did.name);
-    if (did.act === "add") this.command(() => this.choose(job.addSheet()));
+    if (did.act === "add") {
+      this.command(() => {
+        this.choose(job.addSheet());
+      });
+    }
   }
 
   private onWord(word: Word) {
@@ -286,18 +297,15 @@ export class HalfAngle extends LitElement {
     this.command(() => job.removeSheet(name));
   }
 
-  /** Runs a command of the job, and says what it did or why it could not. */
-  private command(run: () => void) {
+  /** Runs a command of the job, which may answer why it could not, and says what it did. */
+  private command(run: () => unknown) {
     const { job } = this.desk;
     if (!job || !this.commit()) return;
     const before = job.canUndo;
-    try {
-      run();
-      if (job.canUndo !== undefined && job.canUndo !== before)
-        this.said.say(`${job.canUndo}. Undo takes it back.`);
-    } catch (error) {
-      this.said.alarm(`${reasonOf(error)}.`);
-    }
+    const reason = run();
+    if (typeof reason === "string") this.said.alarm(`${sentence(reason)}.`);
+    else if (job.canUndo !== undefined && job.canUndo !== before)
+      this.said.say(`${job.canUndo}. Undo takes it back.`);
     this.requestUpdate();
   }
 
@@ -330,6 +338,7 @@ export class HalfAngle extends LitElement {
       if (!this.commit()) return;
       await this.desk.openText(job);
       this.shelf.close();
+      this.said.settle();
       this.said.say(`Opened ${name}.`);
     } catch (error) {
       // The alert stands behind a dialog, where nobody would see or hear it.
@@ -345,8 +354,7 @@ export class HalfAngle extends LitElement {
 
   /** Puts the active cell of the sheet in hand where the person left it. */
   private showPlace() {
-    const { row, column } = this.desk.place;
-    void this.updateComplete.then(() => this.grid?.goTo(row, column));
+    this.session.stand({ sheet: this.desk.sheet, ...this.desk.place });
   }
 
   private measure() {
@@ -356,11 +364,6 @@ export class HalfAngle extends LitElement {
     this.low = innerHeight < 560;
     this.narrow = innerWidth < roomForWords(this.layout, large ? 1.3 : 1, touch);
     this.requestUpdate();
-  }
-
-  private skip(event: Event) {
-    event.preventDefault();
-    this.grid?.focus();
   }
 
   private onKey(event: KeyboardEvent) {
@@ -393,6 +396,11 @@ export class HalfAngle extends LitElement {
       this.said.alarm(`${reasonOf(error)}.`);
     }
   }
+}
+
+/** A reason as it stands in a message, with a capital letter. */
+function sentence(reason: string): string {
+  return reason.charAt(0).toUpperCase() + reason.slice(1);
 }
 
 const alsoOpen = "This job is open in another tab too. Change it in one of them only.";

@@ -22,7 +22,8 @@ export const appStyle = css`
     --least: 420px;
   }
   .house.strip {
-    grid-template-columns: 84px minmax(0, 1fr);
+    /* A number and a sign-off box side by side, each as wide as the hand needs. */
+    grid-template-columns: calc(2 * max(41px, var(--target)) + 2px) minmax(0, 1fr);
     --least: 360px;
   }
   .house.phone {
@@ -33,6 +34,12 @@ export const appStyle = css`
       "sheet" minmax(160px, 1fr)
       "foot" auto / minmax(0, 1fr);
     --least: 480px;
+  }
+  /* Landmarks for a screen reader; the parts inside them are laid out here. */
+  header,
+  main,
+  footer {
+    display: contents;
   }
   route-card {
     grid-area: card;

@@ -14,5 +14,5 @@ export function layoutFor(width: number, touch: boolean): Layout {
  */
 export function roomForWords(layout: Layout, k: number, touch: boolean): number {
   const words = 190 + 480 * k + (touch ? 40 : 0);
-  return layout === "card" ? words + 82 + 110 * k : words + 84 + 40 + 140 * k;
+  return layout === "card" ? words + 82 + 110 * k : words + (touch ? 98 : 84) + 20 + 130 * k;
 }

@@ -57,7 +57,7 @@ export class RouteCard extends LitElement {
         }
         ${
           layout === "card"
-            ? html`<div class="job"><b>${this.job}</b>${this.scenario ? html`<span>${this.scenario}</span>` : nothing}</div>`
+            ? html`<div class="job"><b>${this.job}</b>${this.scenario ? html`<span title=${this.scenario}>${this.scenario}</span>` : nothing}</div>`
             : nothing
         }
         <ol>
@@ -84,7 +84,7 @@ export class RouteCard extends LitElement {
     const card = this.layout === "card";
     return html`<li class="add">
       <button class="op" title="Add operation" @click=${() => this.did({ act: "add" })}>
-        <span class="no" aria-hidden=${card || nothing}>${card ? next : "Add"}</span>
+        <span class="no ${next > 99 ? "long" : ""}" aria-hidden=${card || nothing}>${card ? next : "Add"}</span>
         <span class=${card ? "nm" : "sr"}>${card ? "Add operation" : "operation"}</span>
       </button>
     </li>`;
@@ -107,7 +107,7 @@ export class RouteCard extends LitElement {
           @dblclick=${() => this.rename(name)}
           @keydown=${(event: KeyboardEvent) => this.onKey(event, operation)}
         >
-          <span class="no">${number}</span>
+          <span class="no ${number > 99 ? "long" : ""}">${number}</span>
           <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span></span>
         </button>
         ${

@@ -89,10 +89,11 @@ export const routeStyle = css`
     line-height: 1.25;
   }
   .res {
-    display: block;
+    display: -webkit-box;
     overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
+    overflow-wrap: anywhere;
     font-size: var(--t-label);
     line-height: 1.3;
     color: var(--ink-2);
@@ -195,6 +196,9 @@ export const routeStyle = css`
     align-items: center;
     min-height: max(var(--target), 37px + 20px * var(--k));
   }
+  .card .words {
+    padding-block: 3px;
+  }
   .card .no {
     display: grid;
     align-self: stretch;
@@ -202,6 +206,9 @@ export const routeStyle = css`
     margin-right: 10px;
     border-right: 1px solid var(--card-line);
     font-size: calc(17px * var(--k));
+  }
+  .card .no.long {
+    font-size: calc(14px * var(--k));
   }
   .card .here {
     margin-top: -1px;
@@ -223,20 +230,23 @@ export const routeStyle = css`
     height: max(56px, min(76px, var(--target) + 24px));
   }
   .strip .op {
-    padding-left: 9px;
+    padding-left: 7px;
+  }
+  .strip .box {
+    padding-right: 2px;
   }
   .strip .no {
     font-size: 22px;
   }
   .strip .box {
-    width: 38px;
+    width: max(36px, var(--target));
   }
   .strip .here {
     margin-top: -1px;
     border-block: 2px solid var(--ink);
   }
   .strip .add {
-    height: 48px;
+    height: calc(max(48px, var(--target)) + 1px);
   }
   .strip .add .no {
     font-size: 15px;
@@ -262,10 +272,12 @@ export const routeStyle = css`
     scrollbar-width: none;
   }
   .phone li {
-    flex: 1 0 48px;
-    min-height: 48px;
+    flex: 1 0 max(48px, var(--target));
+    min-height: max(48px, var(--target));
     border: 0;
-    border-left: 1px solid var(--card-line);
+  }
+  .phone li + li .op {
+    box-shadow: inset 1px 0 var(--card-line);
   }
   .phone .op {
     text-align: center;

@@ -46,14 +46,14 @@ export class ShelfDialog extends LitElement {
   override render() {
     return html`
       <dialog aria-labelledby="shelf" @click=${this.onBackdrop}>
-        <header>
+        <div class="head">
           ${mark}
           <h1 id="shelf">Shelf</h1>
           <span class="gap"></span>
           <button class="word" @click=${() => this.ask({ act: "file" })}>Open a job file</button>
           <button class="word" @click=${() => this.ask({ act: "save" })}>Save this job to a file</button>
           <button class="act go" @click=${this.close}>Back to the job</button>
-        </header>
+        </div>
         <div class="body">
           <h2 id="yours">Your jobs <span>kept on this device; save a job file to carry one elsewhere</span></h2>
           ${this.register()} ${this.wayBack()}
@@ -62,10 +62,10 @@ export class ShelfDialog extends LitElement {
             ${this.rack.map((template) => this.card(template))}
           </ul>
         </div>
-        <footer>
+        <div class="foot">
           <span class="hatch" aria-hidden="true"></span>
           <p>Threads that carry load, pressure or people need the governing standard and a qualified inspector, not a worksheet.</p>
-        </footer>
+        </div>
       </dialog>
     `;
   }

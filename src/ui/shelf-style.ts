@@ -24,7 +24,7 @@ export const shelfStyle = css`
   :host-context([data-theme="slate"]) dialog::backdrop {
     background: rgb(0 0 0 / 60%);
   }
-  header {
+  .head {
     display: flex;
     flex-wrap: wrap;
     align-items: center;
@@ -34,10 +34,10 @@ export const shelfStyle = css`
     border-bottom: 2px solid var(--ink);
     background: var(--paper-2);
   }
-  header .word {
+  .head .word {
     min-height: var(--target);
   }
-  header .act {
+  .head .act {
     min-height: var(--target);
     margin-left: var(--s2);
   }
@@ -196,7 +196,7 @@ export const shelfStyle = css`
     align-self: start;
     min-height: max(30px, var(--target) - 4px);
   }
-  footer {
+  .foot {
     display: flex;
     gap: var(--s3);
     min-height: 44px;
@@ -205,7 +205,7 @@ export const shelfStyle = css`
     background: var(--paper-2);
     font-size: var(--t-note);
   }
-  footer p {
+  .foot p {
     align-self: center;
     margin: 0;
   }

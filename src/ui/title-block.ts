@@ -13,6 +13,10 @@ const always = [
 /** The foot of the page: the notes line with the job's cautions, and the title block. */
 @customElement("title-block")
 export class TitleBlock extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = {
+    ...LitElement.shadowRootOptions,
+    delegatesFocus: true,
+  };
   static override styles = [
     wordStyle,
     css`
@@ -54,6 +58,17 @@ export class TitleBlock extends LitElement {
         min-height: 24px;
         padding: 4px 0;
         cursor: pointer;
+      }
+      summary span {
+        display: -webkit-inline-box;
+        overflow: hidden;
+        max-width: calc(100% - 24px);
+        vertical-align: middle;
+        -webkit-box-orient: vertical;
+        -webkit-line-clamp: 2;
+      }
+      details[open] summary span {
+        -webkit-line-clamp: none;
       }
       dl {
         display: grid;
@@ -148,7 +163,7 @@ export class TitleBlock extends LitElement {
   private folded() {
     const [first, ...others] = this.everyCaution;
     return html`<details>
-      <summary>${this.troubleLine()}${first}${others.length > 0 ? html` <b>${others.length} more</b>` : nothing}</summary>
+      <summary>${this.troubleLine()}<span>${others.length > 0 ? html`<b>Cautions, ${this.everyCaution.length}:</b> ` : nothing}${first}</span></summary>
       <ol start="2" tabindex="0" aria-label="Further cautions">${others.map((caution) => html`<li>${caution}</li>`)}</ol>
     </details>`;
   }

@@ -36,6 +36,7 @@ export async function newContext(options: BrowserContextOptions = {}): Promise<B
     ...options,
   });
   contexts.push(context);
+  context.setDefaultTimeout(10_000);
   await context.addInitScript(() => {
     document.addEventListener("securitypolicyviolation", (event) => {
       console.error(`policy violation: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
@@ -51,7 +52,11 @@ export async function openPage(context: BrowserContext): Promise<Page> {
   page.on("console", (message) => {
     if (message.type() === "error" || message.type() === "warning") wrong.push(`console: ${message.text()}`);
   });
-  page.on("requestfailed", (request) => wrong.push(`failed: ${request.url()}`));
+  page.on("requestfailed", (request) => {
+    // A page that is left breaks off what it was still fetching.
+    const reason = request.failure()?.errorText;
+    if (reason !== "net::ERR_ABORTED") wrong.push(`failed: ${request.url()} ${reason}`);
+  });
   page.on("request", (request) => {
     const { protocol, host } = new URL(request.url());
     if (protocol.startsWith("http") && host !== new URL(address).host)

@@ -1,0 +1,78 @@
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+import { sampleText } from "./sample-job.ts";
+
+useBrowser();
+
+async function openSample(): Promise<Page> {
+  const page = await openPage(await newContext());
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("button", { name: "20 Passes" }).waitFor();
+  return page;
+}
+
+function operations(page: Page): Promise<string[]> {
+  return page.getByRole("navigation", { name: "Route card" }).locator(".row .nm").allTextContents();
+}
+
+test("an operation can be renamed on the route card by keyboard, and back by undo", async () => {
+  const page = await openSample();
+  await page.getByRole("button", { name: "20 Passes" }).focus();
+  await page.keyboard.press("F2");
+  await page.keyboard.type("Cuts");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "20 Cuts" }).waitFor();
+  await page.keyboard.press("Control+z");
+  await page.getByRole("button", { name: "20 Passes" }).waitFor();
+  await page.getByRole("status").filter({ hasText: "Undone" }).first().waitFor({ state: "attached" });
+});
+
+test("an operation can be added, moved and deleted, and undo takes each step back", async () => {
+  const page = await openSample();
+  await page.getByRole("button", { name: "Add operation" }).first().click();
+  await expect.poll(() => operations(page)).toHaveLength(3);
+  const added = (await operations(page))[2]!;
+  await page.getByRole("button", { name: "Operation", exact: true }).click();
+  await page.getByRole("button", { name: "Move up" }).click();
+  await expect.poll(() => operations(page)).toEqual(["Thread", added, "Passes"]);
+  await page.getByRole("button", { name: "Operation", exact: true }).click();
+  await page.getByRole("button", { name: "Delete operation" }).click();
+  await expect.poll(() => operations(page)).toEqual(["Thread", "Passes"]);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await expect.poll(() => operations(page)).toEqual(["Thread", added, "Passes"]);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await expect.poll(() => operations(page)).toEqual(["Thread", "Passes"]);
+  expect(await page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
+});
+
+test("F6 goes from part to part of the page and back, and the skip link to the sheet", async () => {
+  const page = await openSample();
+  const inFocus = () =>
+    page.evaluate(() => document.querySelector("half-angle")!.shadowRoot!.activeElement?.localName);
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  expect(await inFocus()).toBe("sheet-grid");
+  const ring = [];
+  for (let step = 0; step < 5; step++) {
+    await page.keyboard.press("F6");
+    ring.push(await inFocus());
+  }
+  expect(ring).toEqual(["title-block", "route-card", "rail-words", "entry-line", "sheet-grid"]);
+  await page.keyboard.press("Shift+F6");
+  expect(await inFocus()).toBe("entry-line");
+});
+
+test("ground, large type and hand are remembered", async () => {
+  const page = await openSample();
+  await page.getByRole("button", { name: "Slate" }).click();
+  await page.getByRole("button", { name: "Large type" }).click();
+  await page.getByRole("button", { name: "Hand", exact: true }).click();
+  await page.getByRole("button", { name: "gloves, lathe stopped" }).click();
+  await page.reload();
+  const root = page.locator("html");
+  expect(await root.getAttribute("data-theme")).toBe("slate");
+  expect(await root.getAttribute("data-type")).toBe("large");
+  expect(await root.getAttribute("data-hand")).toBe("gloves");
+});

@@ -1,0 +1,51 @@
+/** A job for the tests of the page, small enough to check by eye. The scenario is invented. */
+export const sampleJob = {
+  format: "halfangle job",
+  version: 1,
+  title: "Sample <b>bolt</b>",
+  purpose: "Something to turn the handles of the page with.",
+  scenario: "invented for a test",
+  source: "none",
+  cautions: ["Stop the spindle before measuring."],
+  names: { thread: "Thread!B2", unit: "Thread!B3", wanted: "Thread!B4" },
+  sheets: [
+    {
+      name: "Thread",
+      operation: 10,
+      result: "B2",
+      columns: {},
+      rows: 200,
+      columnCount: 26,
+      cells: {
+        A1: "Thread",
+        A2: "Designation",
+        B2: "M10",
+        A3: "Unit",
+        B3: "mm",
+        A4: "Wanted",
+        B4: "4",
+        B5: "=B4*2",
+      },
+      formats: { B2: { role: "input" }, B4: { role: "input" } },
+      choices: {},
+      notes: {},
+      merged: [],
+    },
+    {
+      name: "Passes",
+      operation: 20,
+      result: "B1",
+      columns: {},
+      rows: 200,
+      columnCount: 26,
+      cells: { A1: "Twice as many", B1: "=wanted*3", A2: '=IF(wanted>10,"too many","")' },
+      formats: { A2: { role: "caution" } },
+      choices: {},
+      notes: {},
+      merged: [],
+    },
+  ],
+  check: {},
+};
+
+export const sampleText = JSON.stringify(sampleJob);
