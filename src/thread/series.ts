@@ -100,7 +100,7 @@ export interface Series {
   readonly loosest?: string;
   readonly taper?: number;
   /** Basic sizes where the standard rounds; else the form decides. */
-  readonly basic?: (major: number, pitch: number, name: string) => Basic;
+  readonly basic?: (major: number, pitch: number) => Basic;
   readonly limits?: (fitted: Fitted) => Limits;
   /** Doubt about every figure of the series. */
   readonly note?: string;
@@ -138,6 +138,9 @@ export function namedClasses(
     },
     usual: (member) => usual[member],
     write: written,
-    accepted: `${external.join(", ")}${internal.length > 0 ? `; nut ${internal.join(", ")}` : ""}`,
+    accepted:
+      external.length + internal.length === 0
+        ? "none"
+        : `screw ${external.join(", ") || "none"}; nut ${internal.join(", ") || "none"}`,
   };
 }

@@ -1,0 +1,106 @@
+/** From what a designation asks for to the thread with all its figures. */
+import type { Form } from "./form.ts";
+import { unreadable } from "./grammar.ts";
+import { type Asked, basicByForm, type Fit } from "./series.ts";
+import type { Limits, Member, Thread } from "./thread.ts";
+
+const noLimits: Limits = { major: {}, pitch: {}, minor: {} };
+
+/**
+ * The thread that is asked for.
+ *
+ * @param text the designation, for messages
+ * @param starts as written in words, else those of the pitch and lead
+ * @throws Unreadable when the class cannot be read or the numbers leave no thread
+ */
+export function build(
+  text: string,
+  asked: Asked,
+  starts: number,
+  nut: boolean,
+  hand: Thread["hand"],
+): Thread {
+  const { series, major, pitch, name } = asked;
+  const form = asked.form ?? series.form;
+  const stated = readClass(text, asked, nut);
+  const member: Member = stated?.member ?? (nut ? "internal" : (series.member ?? "external"));
+  const fit: Fit = stated ?? { member, name: series.classes.usual(member, major) };
+  const fits = bothFits(asked, fit, stated !== undefined);
+  const { pitchDia, minor } = series.basic ? series.basic(major, pitch) : basicByForm(form, major, pitch);
+  if (!(minor.external > 0 && minor.internal > 0)) {
+    throw unreadable(
+      text,
+      `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`,
+    );
+  }
+  if (asked.starts > 1 && asked.starts !== starts) {
+    throw unreadable(text, `${asked.written} has ${asked.starts} starts, not ${starts}`);
+  }
+  const suffix = stated || nut ? series.classes.write(fit) : "";
+  const inWords = asked.starts === starts ? "" : ` ${starts} starts`;
+  return {
+    designation: `${asked.written}${suffix}${inWords}${hand === "left" ? " LH" : ""}`,
+    series: series.name,
+    standard: series.standard,
+    unit: series.unit,
+    member,
+    fits,
+    hand,
+    starts,
+    pitch,
+    loadFlank: form.loadFlank,
+    clearanceFlank: form.clearanceFlank,
+    taper: series.taper ?? 0,
+    major,
+    pitchDia,
+    minor,
+    depth: { external: form.depth.external(pitch), internal: form.depth.internal(pitch) },
+    ...rootAndCrest(form, pitch),
+    form,
+    limits: (of = member) => {
+      // A series that only nuts have says nothing of screws.
+      if (!series.limits || (series.member ?? of) !== of) return noLimits;
+      return series.limits({ name, major, pitch, pitchDia, minor, member: of, fit: fits[of] });
+    },
+    ...doubts(asked),
+  };
+}
+
+function readClass(text: string, { series, written, rest }: Asked, nut: boolean): Fit | undefined {
+  const left = rest.replace(/^[\s,-]+/, "").trim();
+  if (left === "") return undefined;
+  const fit = series.classes.read(left, nut);
+  if (fit) return fit;
+  const why = left.includes("/")
+    ? `"${left}" is a fit: write the class of the screw or of the nut alone`
+    : `read ${written}, stopped at "${left}"; classes of ${series.name}: ${series.classes.accepted}`;
+  throw unreadable(text, why);
+}
+
+function bothFits({ series, major }: Asked, fit: Fit, stated: boolean): Readonly<Record<Member, string>> {
+  const other: Member = fit.member === "external" ? "internal" : "external";
+  const otherFit =
+    (stated ? series.classes.mate?.(fit.name) : undefined) ?? series.classes.usual(other, major);
+  return fit.member === "external"
+    ? { external: fit.name, internal: otherFit }
+    : { external: otherFit, internal: fit.name };
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+function rootAndCrest(form: Form, P: number) {
+  const figures: Writable<Pick<Thread, "rootRadius" | "rootFlat" | "crestFlat" | "crestRadius">> = {};
+  if (form.rootRadius) figures.rootRadius = form.rootRadius(P);
+  if (form.rootFlat) figures.rootFlat = form.rootFlat(P);
+  if (form.crestFlat) figures.crestFlat = form.crestFlat(P);
+  if (form.crestRadius) figures.crestRadius = form.crestRadius(P);
+  return figures;
+}
+
+function doubts({ series, pitch }: Asked) {
+  const found: Writable<Pick<Thread, "note" | "limitsNote">> = {};
+  const limitsNote = typeof series.limitsNote === "function" ? series.limitsNote(pitch) : series.limitsNote;
+  if (series.note !== undefined) found.note = series.note;
+  if (limitsNote !== undefined) found.limitsNote = limitsNote;
+  return found;
+}
