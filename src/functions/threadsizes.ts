@@ -212,7 +212,12 @@ export const threadSizes: readonly SheetFunction[] = [
     },
     failures: [unreadableDesignation('=THREAD.DEPTH("")')],
     examples: [
-      { formula: '=THREAD.DEPTH("1/2-12 BSW","in")', value: 0.0533606 },
+      {
+        formula: '=THREAD.DEPTH("1/2-12 BSW","in")',
+        value: 0.0533606,
+        within: 5e-8,
+        source: "BS 84, 0.640327 P",
+      },
       { formula: '=THREAD.DEPTH("M10")', value: 0.920152 },
     ],
     source,

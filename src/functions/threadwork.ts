@@ -79,7 +79,7 @@ export const threadWork: readonly SheetFunction[] = [
     examples: [
       { formula: '=THREAD.CUTDEPTH("M10",0)', value: 1.1366583 },
       { formula: '=THREAD.CUTDEPTH("M10",0.375)', value: 0.8118988 },
-      { formula: '=THREAD.CUTDEPTH("M10",0.2165064,"radius")', value: 0.920152 },
+      { formula: '=THREAD.CUTDEPTH("M10",0.2165064,"radius")', value: 0.920152, within: 1e-7 },
       { formula: '=THREAD.CUTDEPTH("M10-6H",0)', value: 0.9742786 },
       { formula: '=THREAD.CUTDEPTH("M10-6g",0.1875,"flat","mm","external",9.85,8.928)', value: 0.9481393 },
       { formula: '=THREAD.CUTDEPTH("2-4 Butt",0.4,"radius")', value: 4.2700347 },
@@ -217,7 +217,7 @@ export const threadWork: readonly SheetFunction[] = [
     examples: [
       { formula: '=THREAD.MATCH(0.248,0.05,1,"in")', value: "1/4-20 UNC or 1/4 BSW" },
       { formula: '=THREAD.MATCH(0.248,0.05,1,"in",,55)', value: "1/4 BSW" },
-      { formula: "=THREAD.MATCH(9.9,1.5)", value: "M10" },
+      { formula: "=THREAD.MATCH(9.9,1.5)", value: "M10 or Tr 10x1.5" },
     ],
     source: "Sizes of the standards; the order is common practice, no source",
     compute: (major, pitch, rank, unit, tolerance, included) =>

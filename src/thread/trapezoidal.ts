@@ -127,6 +127,11 @@ export const trapezoidal: Series = {
   limits: trapezoidLimits,
 };
 
+/** DIN 513 begins at 10 mm with a pitch of 2 mm. */
+const sawSizes = sizes
+  .filter(({ major }) => major >= 10)
+  .map((size) => ({ ...size, pitches: size.pitches.filter((pitch) => pitch >= 2) }));
+
 const sawDepth = times(0.86777);
 
 export const sawTooth: Series = {
@@ -146,7 +151,7 @@ export const sawTooth: Series = {
     rootRadius: times(0.12427),
     crestFlat: times(0.5 - 0.375 * (tan(3) + tan(30))),
   },
-  sizes,
+  sizes: sawSizes,
   perInch: false,
   read: byPitch,
   list: (size, pitch) => `S ${size.name}x${pitch}`,
