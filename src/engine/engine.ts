@@ -10,7 +10,7 @@ import type { SheetFunction } from "../functions/declare.ts";
 import { cellName, parseCell, placeName, sheetPrefix, splitSheet } from "./address.ts";
 import { configOf, growTo, roomAtFirst } from "./config.ts";
 import { type Entry, enter, limits } from "./gate.ts";
-import { cellValueOf } from "./messages.ts";
+import { cellValueOf, unreadableFormula } from "./messages.ts";
 import { type Cell, type MadePlugin, makePlugin, refusalFunction } from "./plugin.ts";
 import { Spills } from "./spills.ts";
 import { type CellValue, type ErrorValue, isErrorValue } from "./values.ts";
@@ -160,7 +160,7 @@ export class Engine {
       const rows = given.map((row) => row.map((value) => this.valueFrom(value)));
       return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0]! : rows;
     } catch (error) {
-      if (error instanceof NotAFormulaError) return { error: "#ERROR!", message: unreadable };
+      if (error instanceof NotAFormulaError) return { error: "#ERROR!", message: unreadableFormula };
       this.log(`${formula} broke the engine`, error);
       this.rebuild();
       return { error: "#ERROR!", message: brokenBy(error) };
@@ -256,14 +256,7 @@ export class Engine {
       case "refused":
         return this.refusal(entry.reason);
       case "formula":
-        try {
-          // The engine cannot read back every spelling that it takes, so its own goes in; but that one leaves out the
-          // quotes of a sheet called 2, and then cannot be read at all.
-          const own = this.hf.normalizeFormula(entry.formula);
-          return this.hf.validateFormula(own) ? own : entry.formula;
-        } catch (error) {
-          return this.refusal(error instanceof NotAFormulaError ? unreadable : brokenBy(error));
-        }
+        return entry.formula;
       default:
         return entry.value;
     }
@@ -346,8 +339,6 @@ export class Engine {
     return this.tried;
   }
 }
-
-const unreadable = "the formula cannot be read: look for a missing operator, separator or argument";
 
 function brokenBy(error: unknown): string {
   return `the formula cannot be reckoned: ${error instanceof Error ? error.message : String(error)}`;

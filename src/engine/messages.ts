@@ -2,6 +2,9 @@
 import { DetailedCellError } from "hyperformula";
 import type { CellValue, ErrorValue } from "./values.ts";
 
+export const unreadableFormula =
+  "the formula cannot be read: look for a missing operator, separator or argument";
+
 const byError: Readonly<Record<string, string>> = {
   "#CYCLE!": "the cell depends on itself",
   "#DIV/0!": "division by zero",
@@ -11,7 +14,7 @@ const byError: Readonly<Record<string, string>> = {
   "#VALUE!": "an argument has the wrong type",
   "#NAME?": "a name or function is not known",
   "#SPILL!": "there is no room for the block",
-  "#ERROR!": "the formula cannot be read",
+  "#ERROR!": unreadableFormula,
 };
 
 // Only where the engine's own words do not tell what to do.
@@ -20,7 +23,6 @@ const byMessage: Readonly<Record<string, string>> = {
   "Wrong number of arguments.": "the function has too few or too many arguments",
   "Value cannot be coerced to number.": "a number is wanted, got text or an empty value",
   "NaN or infinite value encountered.": "the result is no finite number",
-  "Parsing error.": "the formula cannot be read",
   "Sheet does not exist.": "the sheet that the formula names does not exist",
 };
 
@@ -41,6 +43,7 @@ function errorOf(given: DetailedCellError, here: string | undefined): ErrorValue
 function inOurWords({ message, value }: DetailedCellError): string {
   const unknown = /^(?:Function name|Named expression) (.+) not recognized\.$/.exec(message);
   if (unknown) return `${unknown[1]} is not known: no function or name is called that`;
+  if (message.startsWith("Parsing error")) return unreadableFormula;
   return byMessage[message] ?? (message === "" ? (byError[value] ?? value) : sentence(message));
 }
 
