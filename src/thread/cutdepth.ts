@@ -39,7 +39,9 @@ export function cutDepth(
         : P / 2 / slopes - nose * (cos((t - l) / 2) / sin((l + t) / 2) - 1);
   const depth = (member === "internal" ? target - blank : blank - target) / 2 + beyondPitchLine;
   if (!(depth > 0))
-    throw new RangeError(`blank ${blank} leaves nothing to cut for a pitch diameter of ${target}`);
+    throw new RangeError(
+      `blank ${blank} ${thread.unit} leaves nothing to cut for a pitch diameter of ${target} ${thread.unit}`,
+    );
   return depth;
 }
 
@@ -47,12 +49,12 @@ function requireProfile(thread: Thread, nose: number, shape: Nose, member: Membe
   const { form, pitch: P, loadFlank: l, clearanceFlank: t } = thread;
   // A nose given with seven digits is the design nose when it differs in the last one only; round roots are printed with four.
   const slack = (form.roundRoot ? 5e-5 : 1e-6) * P;
-  const who = `${thread.designation} ${member}`;
+  const who = `${thread.designation} (${member})`;
   const slopes = tan(l) + tan(t);
   if (slopes < 1e-9) {
-    if (shape === "radius" ? nose > slack : Math.abs(nose - P / 2) > slack) {
+    if (shape === "radius" || Math.abs(nose - P / 2) > slack) {
       throw new RangeError(
-        `nose must be a flat of half the pitch, ${P / 2}, for the square thread ${who}, got ${nose}`,
+        `nose must be a flat of half the pitch, ${P / 2} ${thread.unit}, for ${who}, got ${shape} ${nose} ${thread.unit}`,
       );
     }
     return;
@@ -62,7 +64,7 @@ function requireProfile(thread: Thread, nose: number, shape: Nose, member: Membe
   const bound = shape === "flat" ? width : largestRadius(thread, member, width);
   if (nose > bound + slack) {
     throw new RangeError(
-      `nose ${shape} must not be above ${Number(bound.toPrecision(7))} for ${who}, or the groove does not contain the basic profile, got ${nose}`,
+      `nose ${shape} must not be above ${Number(bound.toPrecision(7))} ${thread.unit} for ${who}, or the groove does not contain the basic profile, got ${Number(nose.toPrecision(7))} ${thread.unit}`,
     );
   }
 }
