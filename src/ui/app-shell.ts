@@ -1,8 +1,7 @@
 import { html, LitElement } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
-import { readJob } from "../job/file.ts";
 import { appStyle } from "./app-style.ts";
-import { Desk, reasonOf } from "./desk.ts";
+import { Desk, reasonOf, sentence } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
 import { FileIntake } from "./file-intake.ts";
@@ -16,12 +15,13 @@ import "./route-card.ts";
 import type { RouteAct, RouteCard } from "./route-card.ts";
 import "./said.ts";
 import type { SaidLine } from "./said.ts";
+import { keepTrouble, savedWords } from "./saved-words.ts";
 import { type Hand, Settings } from "./settings.ts";
 import "./sheet-grid.ts";
 import type { SheetGrid } from "./sheet-grid.ts";
 import "./shelf-dialog.ts";
-import { clock, type ShelfAct, type ShelfDialog, type TemplateCard } from "./shelf-dialog.ts";
-import { templates } from "./templates.ts";
+import type { ShelfAct, ShelfDialog } from "./shelf-dialog.ts";
+import { type TemplateCard, templateCards } from "./templates.ts";
 import "./title-block.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -128,6 +128,10 @@ export class HalfAngle extends LitElement {
                   .job=${job}
                   .sheet=${sheet}
                   .session=${this.session}
+                  @undo-step=${(event: CustomEvent<"undo" | "redo">) => {
+                    event.preventDefault();
+                    this.step(event.detail);
+                  }}
                   @cell-active=${(event: CustomEvent<{ row: number; column: number }>) => this.desk.choosePlace(event.detail)}
                 ></sheet-grid>`
             : html`<p class="wait">Fetching the job from the shelf.</p>`
@@ -139,8 +143,8 @@ export class HalfAngle extends LitElement {
           .layout=${layout}
           .low=${this.low}
           .cautions=${job?.document.cautions ?? []}
-          .facts=${job ? factsOf(job, sheet, this.savedWords()) : []}
-          .trouble=${this.keepTrouble()}
+          .facts=${job ? factsOf(job, sheet, savedWords(this.desk.saved)) : []}
+          .trouble=${keepTrouble(this.desk.saved)}
         ></title-block>
 </footer>
         <div class="drop" aria-hidden="true">Open this job file</div>
@@ -180,21 +184,6 @@ export class HalfAngle extends LitElement {
     } else if (shared) this.said.alarm(alsoOpen);
     else this.said.settle(alsoOpen);
     this.requestUpdate();
-  }
-
-  private savedWords(): string {
-    const { saved } = this.desk;
-    if (saved.state === "kept") return `here, ${clock(saved.when)}`;
-    return saved.state === "not yet" ? "not yet" : "not kept";
-  }
-
-  private keepTrouble(): string {
-    const { saved } = this.desk;
-    if (saved.state === "failing")
-      return `Nothing is being kept here: ${reasonOf(saved.reason)}. Save to a file.`;
-    return saved.state === "overtaken"
-      ? "Nothing more is being kept here: another tab has changed this job."
-      : "";
   }
 
   private onRoute(did: RouteAct) {
@@ -263,11 +252,7 @@ export class HalfAngle extends LitElement {
   private async readShelf() {
     this.kept = (await this.desk.keep?.list().catch(() => undefined)) ?? [];
     if (this.rack.length > 0) return;
-    const cards = templates.map(async (template) => {
-      const { title, purpose } = readJob(await template.read());
-      return { ...template, title, purpose };
-    });
-    this.rack = await Promise.all(cards);
+    this.rack = await templateCards();
   }
 
   private choose(sheet: string) {
@@ -303,7 +288,7 @@ export class HalfAngle extends LitElement {
     if (!job || !this.commit()) return;
     const before = job.canUndo;
     const reason = run();
-    if (typeof reason === "string") this.said.alarm(`${sentence(reason)}.`);
+    if (typeof reason === "string") this.said.alarm(sentence(reason));
     else if (job.canUndo !== undefined && job.canUndo !== before)
       this.said.say(`${job.canUndo}. Undo takes it back.`);
     this.requestUpdate();
@@ -354,7 +339,12 @@ export class HalfAngle extends LitElement {
 
   /** Puts the active cell of the sheet in hand where the person left it. */
   private showPlace() {
-    this.session.stand({ sheet: this.desk.sheet, ...this.desk.place });
+    const { sheet, place } = this.desk;
+    this.session.stand({ sheet, ...place });
+    // The grid can bring it into view once it has drawn that sheet.
+    void this.updateComplete
+      .then(() => this.grid?.updateComplete)
+      .then(() => this.desk.sheet === sheet && this.grid?.goTo(place.row, place.column));
   }
 
   private measure() {
@@ -393,14 +383,9 @@ export class HalfAngle extends LitElement {
       await run();
     } catch (error) {
       this.shelf.close();
-      this.said.alarm(`${reasonOf(error)}.`);
+      this.said.alarm(sentence(reasonOf(error)));
     }
   }
-}
-
-/** A reason as it stands in a message, with a capital letter. */
-function sentence(reason: string): string {
-  return reason.charAt(0).toUpperCase() + reason.slice(1);
 }
 
 const alsoOpen = "This job is open in another tab too. Change it in one of them only.";

@@ -95,7 +95,7 @@ export class RouteCard extends LitElement {
     const here = name === this.here;
     const warned = cautions > 0;
     const card = this.layout === "card";
-    const told = warned ? `${cautions} ${cautions === 1 ? "caution" : "cautions"}` : "";
+    const told = warned ? `${cautions}\u00a0${cautions === 1 ? "caution" : "cautions"}` : "";
     const result = [operation.result, told].filter(Boolean).join(", ");
     return html`
       <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${signedOff ? "ok" : ""}">

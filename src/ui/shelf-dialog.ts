@@ -2,15 +2,10 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { KeptJob } from "./keep.ts";
 import { mark, markStyle } from "./mark.ts";
+import { whenChanged } from "./saved-words.ts";
 import { shelfStyle } from "./shelf-style.ts";
-import type { Template } from "./templates.ts";
+import type { TemplateCard } from "./templates.ts";
 import { wordStyle } from "./word-style.ts";
-
-/** A template as its card on the rack shows it. */
-export interface TemplateCard extends Template {
-  readonly title: string;
-  readonly purpose: string;
-}
 
 /** What was asked for on the shelf. */
 export type ShelfAct =
@@ -164,25 +159,6 @@ export class ShelfDialog extends LitElement {
   private ask(act: ShelfAct) {
     this.dispatchEvent(new CustomEvent<ShelfAct>("shelf", { detail: act }));
   }
-}
-
-/** "today 14:06", "yesterday", "18 Nov", "18 Nov 2025". */
-export function whenChanged(time: number, now: Date): string {
-  const then = new Date(time);
-  const days = Math.round((midnight(now) - midnight(then)) / 86_400_000);
-  if (days === 0) return `today ${clock(time)}`;
-  if (days === 1) return "yesterday";
-  const year = then.getFullYear() === now.getFullYear() ? {} : ({ year: "numeric" } as const);
-  return then.toLocaleDateString("en-GB", { day: "numeric", month: "short", ...year });
-}
-
-/** "14:06" */
-export function clock(time: number): string {
-  return new Date(time).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-}
-
-function midnight(day: Date): number {
-  return new Date(day.getFullYear(), day.getMonth(), day.getDate()).getTime();
 }
 
 declare global {

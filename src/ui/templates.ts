@@ -1,11 +1,19 @@
 /** The template jobs that ship with the page. Each is its own file of the build, read when it is asked for. */
+import { readJob } from "../job/file.ts";
+
 const files = import.meta.glob<string>("../../sheets/*.json", { query: "?raw", import: "default" });
 
-export interface Template {
+interface Template {
   /** File name without its ending. */
   readonly name: string;
   /** The job file. */
   readonly read: () => Promise<string>;
+}
+
+/** A template as its card on the rack shows it. */
+export interface TemplateCard extends Template {
+  readonly title: string;
+  readonly purpose: string;
 }
 
 /** The one that opens by itself on the first visit comes first. */
@@ -14,3 +22,12 @@ const first = "full-thread-job";
 export const templates: readonly Template[] = Object.entries(files)
   .map(([path, read]) => ({ name: path.replace(/^.*\/|\.json$/g, ""), read }))
   .sort((a, b) => Number(b.name === first) - Number(a.name === first) || a.name.localeCompare(b.name, "en"));
+
+/** All of them, read for what their cards say. */
+export function templateCards(): Promise<TemplateCard[]> {
+  const cards = templates.map(async (template) => {
+    const { title, purpose } = readJob(await template.read());
+    return { ...template, title, purpose };
+  });
+  return Promise.all(cards);
+}

@@ -193,9 +193,8 @@ export class TitleBlock extends LitElement {
     const saved = this.facts.filter(({ label }) => label === "Saved");
     if (this.layout === "phone") return saved;
     if (this.layout === "card" && !this.low) return [...this.facts.slice(0, -1).slice(0, 7), ...saved];
-    const wanted = this.facts.filter(
-      ({ label }) => label === "Thread" || label === "Unit" || label === "Leadscrew",
-    );
+    const labels = this.low ? ["Thread"] : ["Thread", "Unit", "Leadscrew"];
+    const wanted = this.facts.filter(({ label }) => labels.includes(label));
     return [...wanted, ...saved];
   }
 

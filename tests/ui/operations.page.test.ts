@@ -76,3 +76,40 @@ test("ground, large type and hand are remembered", async () => {
   expect(await root.getAttribute("data-type")).toBe("large");
   expect(await root.getAttribute("data-hand")).toBe("gloves");
 });
+
+test("each operation remembers its active cell, also over a reload, and brings it back into view", async () => {
+  const page = await openSample();
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  for (let step = 0; step < 3; step++) await page.keyboard.press("PageDown");
+  await page.keyboard.press("ArrowRight");
+  const balloon = page.locator("entry-line .balloon");
+  await expect.poll(() => balloon.textContent()).toMatch(/B\d\d/);
+  const there = (await balloon.textContent())!.trim();
+  await page.getByRole("button", { name: "20 Passes" }).click();
+  await expect.poll(async () => (await balloon.textContent())?.trim()).toBe("A1");
+  await page.getByRole("button", { name: "10 Thread" }).click();
+  await expect.poll(async () => (await balloon.textContent())?.trim()).toBe(there);
+  const row = page.getByRole("rowheader", { name: there.slice(1), exact: true });
+  await expect
+    .poll(() => row.evaluate((element) => element.getBoundingClientRect().bottom < innerHeight))
+    .toBe(true);
+
+  await page.reload();
+  await page.getByRole("grid").first().waitFor();
+  await expect.poll(async () => (await balloon.textContent())?.trim()).toBe(there);
+});
+
+test("undo in the sheet says what it took back", async () => {
+  const page = await openSample();
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("note");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Control+z");
+  await page
+    .getByRole("status")
+    .filter({ hasText: /^\s*Undone: .+A1/ })
+    .first()
+    .waitFor({ state: "attached" });
+});
