@@ -12,6 +12,9 @@ import { editIntentOf } from "./grid-keys.ts";
 /** References shown with their values; the inks and line patterns are four. */
 const mostDimensions = 4;
 
+/** Letters that may need more lines than a phone has for them. */
+const longRemark = 90;
+
 /**
  * The active cell as it was typed, what it gives, and under it the value of every cell that its formula names.
  * Editing here and in the cell is one edit, in the session that both share.
@@ -121,7 +124,9 @@ export class EntryLine extends LitElement {
     if (view.choices?.length && this.session.edit)
       says.push(html`<span>One of: ${view.choices.join(", ")}</span>`);
     const dimensions = this.dimensions(text);
-    return html`<div class="lane ${this.session.edit ? "" : "whole"}">
+    // A long remark scrolls on a phone, and what scrolls must be reached by key.
+    const long = (view.note?.length ?? 0) > longRemark;
+    return html`<div class="lane ${this.session.edit ? "" : "whole"}" tabindex=${long ? 0 : nothing}>
       ${dimensions.length === 0 ? nothing : html`<ul class="dims" aria-label="Values in the formula">${dimensions}</ul>`}${says}
     </div>`;
   }

@@ -222,14 +222,17 @@ export const entryStyle = css`
     .lane,
     .lane.whole {
       grid-column: 2 / 4;
+      min-height: calc(48px * var(--k));
+      max-height: calc(72px * var(--k));
+      overflow-y: auto;
     }
+    /* While editing the acts stand where the value stood, so that the sheet below does not move. */
     .acts {
-      grid-column: 2 / 4;
-      justify-content: stretch;
-      padding: 0 var(--s2) 6px;
+      grid-area: 1 / 3;
+      align-self: end;
     }
-    .acts button {
-      flex: 1;
+    .editing .gives {
+      display: none;
     }
     .gives {
       padding: 0 var(--s2);

@@ -1,6 +1,6 @@
 /** The commands of the grid that change many cells at once, each of them one step of the job's history. */
 
-import type { CellEdit } from "../job/job.ts";
+import type { CellEdit, CellView } from "../job/job.ts";
 import { moveFormula, rangeName } from "../job/references.ts";
 import type { Area } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
@@ -22,6 +22,18 @@ export function fillArea(map: SheetMap, area: Area, way: "down" | "right"): stri
     return moveFormula(map.view(from.row, from.column).text, row - from.row, column - from.column);
   });
   return put(map, edits, `Filled ${rangeName(area)}`);
+}
+
+/** The cells of the area, row by row, without the empty rows below all that the sheet holds. */
+export function clippedRows(map: SheetMap, area: Area): CellView[][] {
+  const bottom = Math.min(area.bottom, Math.max(map.used.row, area.top));
+  const rows: CellView[][] = [];
+  for (let row = area.top; row <= bottom; row++) {
+    const cells: CellView[] = [];
+    for (let column = area.left; column <= area.right; column++) cells.push(map.view(row, column));
+    rows.push(cells);
+  }
+  return rows;
 }
 
 /** The range that pasted rows take: theirs, or the selected one where it holds them a whole number of times. */

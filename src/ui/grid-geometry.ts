@@ -20,11 +20,12 @@ export class GridGeometry {
   /**
    * @param zone width of the row heads, px
    * @param scale of the type
+   * @param widest that a column may be, px
    */
-  lay(sheet: SheetDocument | undefined, columns: number, zone: number, scale: number): void {
+  lay(sheet: SheetDocument | undefined, columns: number, zone: number, scale: number, widest: number): void {
     this.scale = scale;
     const widths = Array.from({ length: columns }, (_, index) =>
-      Math.round((sheet?.columns[columnName(index)] ?? defaultWidth) * scale),
+      Math.round(Math.min(widest, (sheet?.columns[columnName(index)] ?? defaultWidth) * scale)),
     );
     const made = `${zone} ${widths.join(" ")}`;
     if (made === this.made) return;

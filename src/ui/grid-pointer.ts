@@ -12,12 +12,14 @@ export interface PointerHost {
   chooseBand(spot: Spot): void;
   /** Second tap, double click, or a touch of the wedge of a choice. */
   edit(): void;
-  onWedge(event: PointerEvent): boolean;
+  onWedge(event: PointerEvent, spot: Spot): boolean;
   corners(): { from: Spot; to: Spot };
 }
 
 export class GridPointer {
   private byFinger = false;
+  /** Where the finger came down, and whether that cell was active by then. The page may move under it before it lifts. */
+  private touched: { readonly spot: Spot; readonly again: boolean; readonly wedge: boolean } | undefined;
 
   constructor(
     private readonly scroll: HTMLElement,
@@ -35,7 +37,12 @@ export class GridPointer {
     const { host } = this;
     const grip = gripOf(event);
     this.byFinger = event.pointerType === "touch";
-    if (this.byFinger && !grip) return;
+    if (this.byFinger && !grip) {
+      const spot = host.markAt(event);
+      const again = key(spot) === key(host.active());
+      this.touched = { spot, again, wedge: host.onWedge(event, spot) };
+      return;
+    }
     // A press on the scroll bar is beside the content.
     if (event.offsetX > this.scroll.clientWidth && event.target === this.scroll) return;
     event.preventDefault();
@@ -48,7 +55,7 @@ export class GridPointer {
       host.chooseBand(spot);
     } else {
       host.choose(spot, event.shiftKey);
-      if (host.onWedge(event)) host.edit();
+      if (host.onWedge(event, spot)) host.edit();
       else this.follow(event, (at) => host.choose(at, true));
     }
   }
@@ -76,12 +83,13 @@ export class GridPointer {
 
   private onClick(event: PointerEvent) {
     if (!this.byFinger || inEditor(event) || gripOf(event)) return;
-    const { host } = this;
-    const spot = host.markAt(event);
+    const { host, touched } = this;
+    this.touched = undefined;
+    if (!touched) return;
+    const { spot, again, wedge } = touched;
     if (spot.row < 0 || spot.column < 0) return host.chooseBand(spot);
-    const again = key(spot) === key(host.active());
-    if (!again) host.choose(spot, false);
-    if (again || host.onWedge(event)) host.edit();
+    host.choose(spot, false);
+    if (again || wedge) host.edit();
   }
 }
 

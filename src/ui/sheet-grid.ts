@@ -6,8 +6,8 @@ import { rangeName } from "../job/references.ts";
 import "./choice-list.ts";
 import type { ChoiceList } from "./choice-list.ts";
 import type { EditSession, Step } from "./edit-session.ts";
-import { asTabbed, asTable, type Clipped, pastedTexts } from "./grid-clip.ts";
-import { clearArea, fillArea, pasteArea, pasteRows } from "./grid-commands.ts";
+import { asTabbed, asTable, pastedTexts } from "./grid-clip.ts";
+import { clearArea, clippedRows, fillArea, pasteArea, pasteRows } from "./grid-commands.ts";
 import { beside, editIntentOf, type Intent, intentOf, type Spot } from "./grid-keys.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { SheetMap } from "./sheet-map.ts";
@@ -115,7 +115,7 @@ export class SheetGrid extends SheetView {
       this.wantReveal = true;
       this.known = this.session.active;
     }
-    if (this.map) this.geometry.lay(this.map.sheet, this.map.columns, this.size.zone, this.size.scale);
+    this.layColumns();
   }
 
   protected override editor(map: SheetMap) {
@@ -189,7 +189,7 @@ export class SheetGrid extends SheetView {
       },
       chooseBand: (spot) => this.chooseBand(spot),
       edit: () => this.startEdit(),
-      onWedge: (event) => this.onWedge(event),
+      onWedge: (event, spot) => this.onWedge(event, spot),
       corners: () => ({
         from: { row: this.area.top, column: this.area.left },
         to: { row: this.area.bottom, column: this.area.right },
@@ -348,14 +348,12 @@ export class SheetGrid extends SheetView {
     });
   }
 
-  private onWedge(event: PointerEvent): boolean {
-    const { map, active } = this;
-    const cell = this.renderRoot.querySelector(
-      `.c[aria-rowindex="${active.row + 2}"][aria-colindex="${active.column + 2}"]`,
-    );
-    if (!cell || !map?.view(active.row, active.column).choices?.length) return false;
-    const box = cell.getBoundingClientRect();
-    return event.clientX > box.right - 28 && event.clientX < box.right;
+  private onWedge(event: PointerEvent, { row, column }: Spot): boolean {
+    const { map, scroller, size, geometry } = this;
+    if (row < 0 || column < 0 || !map?.view(row, column).choices?.length) return false;
+    const right =
+      scroller!.getBoundingClientRect().left + size.zone + geometry.edges[column + 1]! - scroller!.scrollLeft;
+    return event.clientX > right - 28;
   }
 
   protected readonly onFocusIn = (event: FocusEvent): void => {
@@ -390,12 +388,7 @@ export class SheetGrid extends SheetView {
       this.known = this.session.active;
       return;
     }
-    const rows: Clipped[][] = [];
-    for (let row = area.top; row <= Math.min(area.bottom, Math.max(map.used.row, area.top)); row++) {
-      const cells: Clipped[] = [];
-      for (let column = area.left; column <= area.right; column++) cells.push(map.view(row, column));
-      rows.push(cells);
-    }
+    const rows = clippedRows(map, area);
     event.clipboardData.setData("text/plain", asTabbed(rows));
     event.clipboardData.setData("text/html", asTable(rows, area.top, area.left));
     this.said = event.type === "cut" ? clearArea(map, area) : `Copied ${rangeName(area)}`;

@@ -25,6 +25,9 @@ import type { SheetMap } from "./sheet-map.ts";
 /** References of a formula that get a frame; there are four inks for them. */
 const mostFramed = 4;
 
+/** Views narrower than this are phones, px. */
+const phone = 600;
+
 /** How a sheet is drawn: the part in view, the active row wherever it is, and the range. What it does is in sheet-grid.ts. */
 export abstract class SheetView extends LitElement {
   static override styles = gridStyle;
@@ -153,6 +156,13 @@ export abstract class SheetView extends LitElement {
       <div class="rh ${on}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
       ${cells}
     </div>`;
+  }
+
+  protected layColumns(): void {
+    const { zone, scale, width } = this.size;
+    // On a phone a label and its value stand side by side, whatever widths the job was made with.
+    const widest = width > 0 && width < phone ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
+    if (this.map) this.geometry.lay(this.map.sheet, this.map.columns, zone, scale, widest);
   }
 
   /** Runs after a resize, and when the density or the type size changes. */

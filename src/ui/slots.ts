@@ -18,6 +18,8 @@ const figure = 65;
 const point = 32;
 const degree = 40;
 const letter = 62;
+/** Room for mm, whose letters are wide; in hundredths of the unit's em. */
+const shortest = 220;
 /** Type size of units in that of the figures. */
 export const unitSize = 0.86;
 export const unitGap = 45;
@@ -61,5 +63,5 @@ export function roomOf(parts: NumberParts, slot: Slot, width: number): { fractio
 }
 
 function laneOf(letters: number): number {
-  return Math.max(2, letters) * letter * unitSize + unitGap;
+  return Math.max(shortest, letters * letter) * unitSize + unitGap;
 }
