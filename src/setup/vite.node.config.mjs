@@ -12,6 +12,6 @@ export default defineConfig({
     emptyOutDir: true,
     target: "node20",
     minify: true,
-    rollupOptions: { output: { entryFileNames: `${NAME}.js`, inlineDynamicImports: true } },
+    rolldownOptions: { output: { entryFileNames: `${NAME}.js`, codeSplitting: false } },
   },
 });

@@ -1,0 +1,201 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { parseRange, splitSheet } from "../../src/engine/address.ts";
+import { type CellValue, isErrorValue } from "../../src/engine/values.ts";
+import { readJob } from "../../src/job/file.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
+import { faults, valueAt } from "./read.ts";
+
+const text = readFileSync("sheets/full-thread-job.json", "utf8");
+
+function jobWith(inputs: Record<string, string>): Job {
+  const job = createJob(readJob(text));
+  for (const [name, typed] of Object.entries(inputs)) type(job, name, typed);
+  return job;
+}
+
+function type(job: Job, name: string, typed: string): void {
+  const { sheet, rest } = splitSheet(job.document.names[name]!)!;
+  const { top, left } = parseRange(rest)!;
+  job.setCells([{ sheet, row: top, column: left, text: typed }]);
+}
+
+const number = (job: Job, name: string) => valueAt(job, name) as number;
+
+/** The divisions wound, pass by pass: numbered rows of the plan. */
+function divisions(job: Job): CellValue[] {
+  return planRows(job)
+    .filter((row) => typeof row[0] === "number")
+    .map((row) => row[2]!);
+}
+
+function planRows(job: Job): CellValue[][] {
+  const { sheet, rest } = splitSheet(job.document.names["plan"]!)!;
+  const { top, left, bottom, right } = parseRange(rest)!;
+  const rows: CellValue[][] = [];
+  for (let row = top; row <= bottom; row++) {
+    const values: CellValue[] = [];
+    for (let column = left; column <= right; column++) values.push(job.cell(sheet, row, column).value);
+    if (values[0] !== null) rows.push(values);
+  }
+  return rows;
+}
+
+describe("any thread in either unit", () => {
+  const threads = [
+    "1/2-12 BSW",
+    "M12x1.75-6g",
+    "2 BA",
+    "1/4-20 UNC-2A",
+    "M6",
+    "1-8 UNC-2A",
+    "1/4 BSF",
+    "0 BA",
+    "M30x3.5",
+  ];
+  test.each(threads.flatMap((thread) => ["mm", "in"].map((unit) => ({ thread, unit }))))(
+    "$thread in $unit shows no error",
+    ({ thread, unit }) => {
+      expect(faults(jobWith({ thread, unit }))).toEqual([]);
+    },
+  );
+
+  test("the unit flips every length and leaves angles, gears, marks and divisions alone", () => {
+    const mm = jobWith({ thread: "M12x1.75-6g", unit: "mm" });
+    const inch = jobWith({ thread: "M12x1.75-6g", unit: "in" });
+    const lengths = [
+      "major",
+      "pitch",
+      "target",
+      "blank",
+      "nose",
+      "depth",
+      "slide_travel",
+      "slide_division",
+      "leadscrew",
+      "lead_cut",
+      "wire",
+      "wire_target_max",
+      "wire_target_min",
+    ];
+    for (const name of lengths) expect(number(inch, name) * 25.4, name).toBeCloseTo(number(mm, name), 9);
+    for (const name of ["setover", "scale_reading", "train", "usable_marks", "spindle_speed"])
+      expect(valueAt(inch, name), name).toBe(valueAt(mm, name));
+    expect(divisions(inch)).toEqual(divisions(mm));
+  });
+});
+
+describe("a 55-degree thread", () => {
+  // Half of 55 is 27.5 from square; 90 - 27.5 along the bed; 90 + 27.5 from the scale's other end (common practice, no source).
+  test("reads 27.5 from square, 62.5 along the bed and 117.5 from the other end", () => {
+    const job = jobWith({ thread: "1/2-12 BSW", back_off: "0" });
+    expect(number(job, "setover")).toBeCloseTo(27.5, 12);
+    for (const [zero, reads] of [
+      ["square", 27.5],
+      ["bed", 62.5],
+      ["obtuse", 117.5],
+    ] as const) {
+      type(job, "zero_line", zero);
+      expect(number(job, "scale_reading"), zero).toBeCloseTo(reads, 12);
+    }
+  });
+});
+
+describe("the plan of passes", () => {
+  // Two worked examples of common shop practice, computed independently of this code.
+  test("1/2-12 BSW on a 0.02 mm dial takes 12 slide passes and two divisions straight in", () => {
+    const job = jobWith({
+      back_off: "0.5",
+      nose: "0.2906798",
+      blank: "=major",
+      target: "=major-0.640327*pitch",
+      first_depth: "0.3",
+      least_cut: "0.06",
+      straight_in: "0.04",
+    });
+    expect(number(job, "depth")).toBeCloseTo(1.3553593, 6);
+    expect(divisions(job)).toEqual([14, 9, 7, 7, 6, 5, 5, 4, 4, 4, 4, 4]);
+    expect(
+      planRows(job)
+        .filter((row) => row[0] === "X")
+        .map((row) => row[2]),
+    ).toEqual([1, 1]);
+  });
+
+  test("M20x2.5-6g on a 0.001 in dial takes 17 slide passes and two thou straight in", () => {
+    const job = jobWith({
+      thread: "M20x2.5-6g",
+      unit: "in",
+      back_off: "0.5",
+      nose_is: "flat",
+      nose: "=pitch/8",
+      blank: "=19.8/25.4",
+      target: "=18.249/25.4",
+      slide_division: "0.001",
+      cross_division: "0.001",
+      first_depth: "0.012",
+      least_cut: "0.002",
+      straight_in: "0.002",
+    });
+    expect(number(job, "depth")).toBeCloseTo(0.062496, 7);
+    expect(divisions(job)).toEqual([11, 7, 6, 5, 4, 4, 4, 4, 3, 3, 3, 3, 3, 3, 2, 2, 2]);
+    expect(
+      planRows(job)
+        .filter((row) => row[0] === "X")
+        .map((row) => row[2]),
+    ).toEqual([1, 1]);
+  });
+});
+
+describe("a designation that cannot be read", () => {
+  test("puts an error that says what a designation looks like into every dependent cell", () => {
+    const job = jobWith({ thread: "M12y" });
+    for (const name of [
+      "major",
+      "pitch",
+      "target",
+      "blank",
+      "nose",
+      "depth",
+      "setover",
+      "scale_reading",
+      "train",
+      "usable_marks",
+      "spindle_speed",
+      "wire",
+      "wire_target_max",
+      "wire_target",
+    ]) {
+      const value = valueAt(job, name);
+      expect(isErrorValue(value), name).toBe(true);
+      expect(isErrorValue(value) && value.message, name).toMatch(/M12x1\.75-6g|M10x1\.5-6g/);
+    }
+    expect(isErrorValue(planRows(job)[0]![0]!)).toBe(true);
+    type(job, "thread", "1/2-12 BSW");
+    expect(faults(job)).toEqual([]);
+  });
+});
+
+describe("a reading over the wires", () => {
+  test("becomes whole divisions still to wind, which never pass the reading wanted", () => {
+    const job = jobWith({});
+    const wanted = number(job, "wire_target");
+    type(job, "measured", String(wanted + 0.11));
+    // (0.11 / 2) / cos 26.5 = 0.06146 of slide travel: 3 divisions of 0.02; 0.055 radial: 2 divisions of the cross slide.
+    expect(valueAt(job, "slide_to_wind")).toBe(3);
+    expect(valueAt(job, "cross_to_wind")).toBe(2);
+    expect(valueAt(job, "verdict")).toBe("too big: go on");
+    type(job, "measured", String(wanted));
+    expect(valueAt(job, "slide_to_wind")).toBe(0);
+    expect(valueAt(job, "verdict")).toBe("in limits: stop");
+    type(job, "measured", String(number(job, "wire_target_min") - 0.01));
+    expect(valueAt(job, "verdict")).toBe("under size");
+  });
+
+  // The pitch diameter falls by twice the radial infeed, and the reading with it, as the wires stay the same.
+  test("gives back the pitch diameter that it was reckoned from", () => {
+    const job = jobWith({});
+    type(job, "measured", "=wire_target");
+    expect(number(job, "pitch_dia_now")).toBeCloseTo(number(job, "target"), 9);
+  });
+});
