@@ -12,7 +12,13 @@ export default defineConfig({
   plugins: [offline()],
   base: "./",
   cacheDir: "../node_modules/.vite",
-  build: { outDir: "../dist/page", emptyOutDir: true, target: "es2022", assetsInlineLimit: 0 },
+  build: {
+    outDir: "../dist/page",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 1500,
+  },
   preview: { headers },
   test: {
     projects: [

@@ -3,14 +3,15 @@
  *
  * E0 = D - (0.05 D + 1.1) P at the small end, E1 = E0 + L1/16 at the hand-tight plane, D the outside diameter of the pipe.
  * The diameters of NPT are those at the hand-tight plane: E1 with a height of 0.8 P about it. NPSC and NPSM have E1 all
- * along; NPSM is truncated like a Unified thread.
+ * along; NPSM is truncated like a Unified thread. A coupling may be a turn and a half of the taper gauge wide or narrow.
  *
- * Source: ASME B1.20.1; NPSM truncation from memory; limits of the parallel threads are not held.
+ * Source: ASME B1.20.1, tables 2, 4 and 5; limits of NPT are lengths of engagement, those of NPSM are not held.
  */
 import { type Form, tan, times, unifiedForm } from "./form.ts";
 import { byNominal } from "./pipe.ts";
-import { namedClasses, type Series, type Size } from "./series.ts";
-import { fractionText, fractionValue } from "./text.ts";
+import { type Fitted, namedClasses, type Series, type Size } from "./series.ts";
+import { fractionText, fractionValue, round } from "./text.ts";
+import type { Limits } from "./thread.ts";
 
 // Nominal size, threads per inch, outside diameter of the pipe, hand-tight engagement L1.
 const table = `1/16 27 .3125 .16|1/8 27 .405 .1615|1/4 18 .54 .2278|3/8 18 .675 .24|1/2 14 .84 .32|3/4 14 1.05 .339|1 11.5 1.315 .4
@@ -68,6 +69,18 @@ export const npt: Series = {
   taper: 1 / 16,
 };
 
+/** A turn and a half of a taper of 1 in 16. */
+const couplingTurns = 1.5 / 16;
+
+function couplingLimits({ pitch: P, pitchDia }: Fitted): Limits {
+  const pitchMin = pitchDia - couplingTurns * P;
+  return {
+    major: {},
+    pitch: { min: round(pitchMin, 4), max: round(pitchDia + couplingTurns * P, 4) },
+    minor: { min: round(pitchMin - 0.8 * P, 3) },
+  };
+}
+
 export const npsc: Series = {
   ...common,
   name: "NPSC",
@@ -76,6 +89,7 @@ export const npsc: Series = {
   sizes: sizesOf(pipeForm, 4),
   list: (size, tpi) => `${size.name}-${tpi} NPSC`,
   member: "internal",
+  limits: couplingLimits,
 };
 
 export const npsm: Series = {
@@ -86,5 +100,4 @@ export const npsm: Series = {
   sizes: sizesOf(unifiedForm, 6),
   list: (size, tpi) => `${size.name}-${tpi} NPSM`,
   classes: namedClasses(["2A"], ["2B"], { external: "2A", internal: "2B" }, (fit) => `-${fit.name}`),
-  note: "NPSM diameters are from memory of ASME B1.20.1: check them before relying on them",
 };

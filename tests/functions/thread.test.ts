@@ -22,6 +22,7 @@ test.each<[string, ...(number | string | undefined)[]]>([
   ["THREAD.FLANK", "S 48x8", "load", 3],
   ["THREAD.FLANK", "S 48x8", "clearance", 30],
   ["THREAD.TAPER", "1/4-18 NPT", 0.0625],
+  ["THREAD.ROOT", "M10", "flat", 0.375],
   ["THREAD.TARGET", "M10-6g", "pitch", 8.928],
   ["HOLE.BORE", "M10", 75, 8.7821518],
   ["HOLE.BORE", "M10", 75, "mm", "drill", 8.5385821],
@@ -46,7 +47,6 @@ test("a bore outside the limits of the nut's class carries a note", () => {
 test("figures from memory carry a note that says so", () => {
   expect(parted(call("THREAD.LIMIT", "1-5 Acme-2G", "pitch", "max", "in")).note).toContain("from memory");
   expect(parted(call("THREAD.LIMIT", "MJ6x1", "pitch", "max")).note).toContain("from memory");
-  expect(parted(call("THREAD.MAJOR", "1/2-14 NPSM", "in")).note).toContain("from memory");
   expect(parted(call("THREAD.PITCHDIA", "1-5 Acme-2G", "in")).note).toBe("");
 });
 

@@ -60,3 +60,18 @@ test.each<[string, Diameter, "max" | "min", string]>([
   expect(() => limit(readThread(text), diameter, end)).toThrow(NothingFound);
   expect(() => limit(readThread(text), diameter, end)).toThrow(says);
 });
+
+// ASME B1.20.1 table 4 as in a machinists' handbook, 27th ed. p. 1864: NPSC, inches.
+test.each([
+  ["1/8", 0.34, 0.3701, 0.3771],
+  ["1/4", 0.442, 0.4864, 0.4968],
+  ["1/2", 0.715, 0.7717, 0.7851],
+  ["1", 1.161, 1.2305, 1.2468],
+  ["1-1/2", 1.745, 1.8142, 1.8305],
+  ["3", 3.277, 3.3768, 3.4002],
+])("%s NPSC has the printed minor and pitch diameters", (size, minor, least, most) => {
+  const limits = readThread(`${size} NPSC`).limits();
+  expect(limits.minor.min).toBeCloseTo(minor, 9);
+  expect(limits.pitch.min).toBeCloseTo(least, 9);
+  expect(limits.pitch.max).toBeCloseTo(most, 9);
+});
