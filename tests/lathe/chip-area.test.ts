@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { depthForArea, type Groove, grooveArea, grooveOf } from "../../src/lathe/chip-area.ts";
-import { expectClose, seeded } from "./close.ts";
+import { between, expectClose, seeded } from "./close.ts";
 
 const whitworth = grooveOf(55, 0.2906798, 27.5, "radius");
 
@@ -54,14 +54,14 @@ test.each([
   },
 );
 
-const angle = fc.double({ min: 0, max: 60, noNaN: true });
+const angle = between(0, 60);
 const grooves: fc.Arbitrary<Groove> = fc.record({
   leading: angle,
   trailing: angle,
-  nose: fc.double({ min: 0.001, max: 2, noNaN: true }),
+  nose: between(0.001, 2),
   shape: fc.constantFrom("flat", "radius"),
 });
-const depths = fc.double({ min: 1e-4, max: 8, noNaN: true });
+const depths = between(1e-4, 8);
 
 test("depth for an area undoes area for a depth", () => {
   fc.assert(

@@ -80,6 +80,7 @@ test("inches to millimetres and back keep every digit", () => {
 test("prefixes stand before metric names only, and da is not d", () => {
   expect(convert(1, "km", "dam")).toBe(100);
   expect(convert(1, "em", "m")).toBe(10);
+  expect(convert(1, "m", "dm")).toBe(10);
   expect(convert(1, "MPa", "kPa")).toBe(1000);
   expect(convert(1500, "mm/min", "m/min")).toBe(1.5);
   for (const name of ["kin", "kft", "mlbm", "kdeg", "mkn"]) {

@@ -8,16 +8,16 @@ import {
   infeedForDepth,
   isPastFlank,
 } from "../../src/lathe/infeed.ts";
-import { expectClose, seeded } from "./close.ts";
+import { between, expectClose, seeded } from "./close.ts";
 
 test("the slide travels depth / cos a", () => {
   expectClose(infeedForDepth(1.3554, 27), 1.521201);
 });
 
 test("depth from travel undoes travel from depth", () => {
-  const depths = fc.double({ min: 0, max: 20, noNaN: true });
+  const depths = between(0, 20);
   fc.assert(
-    fc.property(depths, fc.double({ min: -89, max: 89, noNaN: true }), (depth, setover) => {
+    fc.property(depths, between(-89, 89), (depth, setover) => {
       expectClose(depthForInfeed(infeedForDepth(depth, setover), setover), depth, 1e-12);
     }),
     seeded,
@@ -34,7 +34,7 @@ test("straight in, both flanks take the sine of their angle", () => {
 });
 
 test("the chip is how far the tool moved square to the flank", () => {
-  const angles = fc.double({ min: 0, max: 45, noNaN: true });
+  const angles = between(0, 45);
   fc.assert(
     fc.property(angles, angles, (setover, flank) => {
       const [a, f] = [setover, flank].map((degrees) => (degrees * Math.PI) / 180) as [number, number];

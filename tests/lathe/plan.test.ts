@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { grooveArea, grooveOf } from "../../src/lathe/chip-area.ts";
 import { type PlanRequest, type PlanRow, planPasses } from "../../src/lathe/plan.ts";
-import { expectClose, seeded } from "./close.ts";
+import { between, expectClose, seeded } from "./close.ts";
 
 /** 1/2-12 BSW, round nose of its own radius, dial of 0.02 mm and 50 to the turn. */
 const whitworth: PlanRequest = {
@@ -76,8 +76,23 @@ test("each row tells the chip on both flanks and its area", () => {
   // s sin(a + l) and s sin(t - a) for 14 divisions of 0.02.
   expectClose(rows[0]!.chipLeading!, 0.28 * Math.sin((54.5 * Math.PI) / 180), 1e-12);
   expectClose(rows[0]!.chipTrailing!, 0.28 * Math.sin((0.5 * Math.PI) / 180), 1e-12);
+  expectClose(rows[1]!.travel!, 23 * 0.02, 1e-12);
   const straight = planPasses(whitworth).rows.find((row) => row.pass === "X")!;
   expectClose(straight.chipTrailing!, 0.02 * Math.sin((27.5 * Math.PI) / 180), 1e-12);
+});
+
+test("straight in, each flank of a buttress takes its own sine", () => {
+  const { rows } = planPasses({ ...whitworth, setover: 6, groove: grooveOf(52, 0.3, 7) });
+  const straight = rows.find((row) => row.pass === "X")!;
+  expectClose(straight.chipLeading!, 0.02 * Math.sin(Math.PI / 4), 1e-12);
+  expectClose(straight.chipTrailing!, 0.02 * Math.sin((7 * Math.PI) / 180), 1e-12);
+});
+
+test("a least cut between two divisions is rounded up, a first cut down", () => {
+  const { rows, reasons } = planPasses({ ...whitworth, leastCut: 0.085, firstCut: 0.31 });
+  expect(Math.min(...slide(rows).map((row) => row.wind!))).toBe(5);
+  expect(reasons).toContain("The least cut is rounded up to 5 divisions, 0.1.");
+  expect(reasons).toContain("The first cut is rounded down to 15 divisions, 0.3.");
 });
 
 test("a cross dial that reads diameter halves the straight-in step", () => {
@@ -135,11 +150,11 @@ test("one pass that fits needs no adjustment", () => {
 
 const requests: fc.Arbitrary<PlanRequest> = fc
   .record({
-    depth: fc.double({ min: 0.3, max: 3, noNaN: true }),
-    included: fc.double({ min: 29, max: 60, noNaN: true }),
-    share: fc.double({ min: 0.3, max: 0.5, noNaN: true }),
-    back: fc.double({ min: 0, max: 3, noNaN: true }),
-    nose: fc.double({ min: 0, max: 0.4, noNaN: true }),
+    depth: between(0.3, 3),
+    included: between(29, 60),
+    share: between(0.3, 0.5),
+    back: between(0, 3),
+    nose: between(0, 0.4),
     shape: fc.constantFrom<"flat" | "radius">("flat", "radius"),
     slideDivision: fc.constantFrom(0.01, 0.02, 0.025),
     first: fc.integer({ min: 6, max: 25 }),

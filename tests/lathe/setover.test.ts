@@ -14,10 +14,10 @@ import {
   setoverFromScale,
   swing,
 } from "../../src/lathe/setover.ts";
-import { expectClose, seeded } from "./close.ts";
+import { between, expectClose, seeded } from "./close.ts";
 
 const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
-const setovers = fc.double({ min: -89, max: 89, noNaN: true });
+const setovers = between(-89, 89);
 
 test("half the included angle less the back-off is the set-over", () => {
   expect(setoverAngle(55)).toBe(27.5);
@@ -54,7 +54,7 @@ test("a reading over a known travel finds the set-over", () => {
 
 test("what the indicators show finds the set-over again, each by its own way", () => {
   fc.assert(
-    fc.property(setovers, fc.double({ min: 0.1, max: 100, noNaN: true }), (setover, travel) => {
+    fc.property(setovers, between(0.1, 100), (setover, travel) => {
       const along = alongBed(travel, setover);
       const across = acrossBed(travel, setover);
       expectClose(foundSetover(travel, along, "along"), setover, 1e-6);
@@ -90,41 +90,31 @@ test("a negative set-over is held against the leading flank by its size", () => 
 
 test("a set-over not past the flank overcuts nothing", () => {
   fc.assert(
-    fc.property(
-      fc.double({ min: 0, max: 80, noNaN: true }),
-      fc.double({ min: 0, max: 1, noNaN: true }),
-      (flank, share) => {
-        expect(miscut(1, flank * share, flank, 0.2)).toBe(0);
-      },
-    ),
+    fc.property(between(0, 80), between(0, 1), (flank, share) => {
+      expect(miscut(1, flank * share, flank, 0.2)).toBe(0);
+    }),
     seeded,
   );
 });
 
 test("the overcut is the furthest that any pass reaches beyond the finished flank", () => {
-  const share = fc.double({ min: 0.01, max: 0.99, noNaN: true });
+  const share = between(0.01, 0.99);
   fc.assert(
-    fc.property(
-      share,
-      share,
-      fc.double({ min: 20, max: 40, noNaN: true }),
-      fc.double({ min: 15, max: 35, noNaN: true }),
-      (first, level, setover, flank) => {
-        let furthest = 0;
-        for (let k = 0; k <= 400; k++) {
-          const depth = first + ((1 - first) * k) / 400;
-          if (depth < level) continue;
-          // Where this pass puts the flank at that level, from the axis of the finished groove.
-          const reach = (1 - depth) * tan(setover) + (depth - level) * tan(flank);
-          furthest = Math.max(furthest, reach - (1 - level) * tan(flank));
-        }
-        expectClose(
-          miscut(1, setover, flank, first, level),
-          furthest,
-          3e-3 * (setover > flank ? 1 : 0) + 1e-12,
-        );
-      },
-    ),
+    fc.property(share, share, between(20, 40), between(15, 35), (first, level, setover, flank) => {
+      let furthest = 0;
+      for (let k = 0; k <= 400; k++) {
+        const depth = first + ((1 - first) * k) / 400;
+        if (depth < level) continue;
+        // Where this pass puts the flank at that level, from the axis of the finished groove.
+        const reach = (1 - depth) * tan(setover) + (depth - level) * tan(flank);
+        furthest = Math.max(furthest, reach - (1 - level) * tan(flank));
+      }
+      expectClose(
+        miscut(1, setover, flank, first, level),
+        furthest,
+        3e-3 * (setover > flank ? 1 : 0) + 1e-12,
+      );
+    }),
     seeded,
   );
 });

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { flankForRake, offCentreFlank, sideClearance } from "../../src/lathe/tool.ts";
-import { expectClose, seeded } from "./close.ts";
+import { between, expectClose, seeded } from "./close.ts";
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
@@ -23,8 +23,8 @@ test("without rake the flank is ground as it is, whatever the lead", () => {
 });
 
 test("an edge ground so meets the surface where the flank does", () => {
-  const rakes = fc.double({ min: -20, max: 20, noNaN: true });
-  const depths = fc.double({ min: 0.1, max: 2, noNaN: true });
+  const rakes = between(-20, 20);
+  const depths = between(0.1, 2);
   fc.assert(
     fc.property(rakes, depths, fc.constantFrom("external", "internal"), (rake, depth, member) => {
       const surface = 5;
