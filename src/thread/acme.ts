@@ -2,8 +2,8 @@
  * Acme and Stub Acme threads, 29 degrees, inches.
  *
  * The screw is cut deeper than the basic height by half a clearance of 0.020 in (10 threads per inch and coarser) or
- * 0.010 in; the nut's major diameter is larger by the same clearance. Source: ASME B1.5 and B1.8, basic tables; the
- * allowances and tolerances of the pitch diameter are from memory.
+ * 0.010 in; the nut's major diameter is larger by the same clearance. Source: ASME B1.5 and B1.8; the coefficients of
+ * allowance and tolerance are from memory and give the limits that two tables in print have.
  */
 import { type Form, type OfPitch, tan, times } from "./form.ts";
 import { byThreads, inchSizes } from "./grammar.ts";
@@ -40,7 +40,8 @@ const classFigures: Readonly<Record<string, readonly [allowance: number, ofP: nu
 function acmeLimits({ major: D, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const four = (value: number) => round(value, 4);
   const [allowance, ofP, ofD] = classFigures[fit]!;
-  const T = four(ofP * Math.sqrt(P) + ofD * Math.sqrt(D));
+  const tolerance = ofP * Math.sqrt(P) + ofD * Math.sqrt(D);
+  const T = four(tolerance);
   const crestTolerance = four(Math.max(0.05 * P, 0.005));
   if (member === "internal") {
     const majorMin = D + clearance(P);
@@ -54,7 +55,7 @@ function acmeLimits({ major: D, pitch: P, pitchDia, minor, member, fit }: Fitted
   return {
     major: { max: four(D), min: four(D - crestTolerance) },
     pitch: { max: four(pitchMax), min: four(pitchMax - T) },
-    minor: { max: four(minor.external), min: four(minor.external - 1.5 * T) },
+    minor: { max: four(minor.external), min: four(four(minor.external) - four(1.5 * tolerance)) },
   };
 }
 
@@ -68,8 +69,6 @@ const common = {
   sizes,
   read: byThreads,
   limits: acmeLimits,
-  limitsNote:
-    "class limits of the pitch diameter are from memory of ASME B1.5: check them before relying on them",
 } as const;
 
 function classes(names: readonly string[]) {

@@ -73,10 +73,10 @@ export const npt: Series = {
 const couplingTurns = 1.5 / 16;
 
 function couplingLimits({ pitch: P, pitchDia }: Fitted): Limits {
-  const pitchMin = pitchDia - couplingTurns * P;
+  const pitchMin = round(pitchDia - couplingTurns * P, 4);
   return {
     major: {},
-    pitch: { min: round(pitchMin, 4), max: round(pitchDia + couplingTurns * P, 4) },
+    pitch: { min: pitchMin, max: round(pitchDia + couplingTurns * P, 4) },
     minor: { min: round(pitchMin - 0.8 * P, 3) },
   };
 }

@@ -1,8 +1,8 @@
 /**
  * Buttress inch threads, load flank 7, clearance flank 45 degrees: pulling (Butt) and pushing (Push-Butt) alike in form.
  *
- * Basic height 0.6 P, the screw deeper down to its rounded root. Source: ASME B1.9, from memory, checked by its geometry;
- * class limits wholly from memory.
+ * Basic height 0.6 P, the screw deeper down to its rounded root. Source: ASME B1.9, profile from memory, checked by its
+ * geometry; tolerances and allowances as in its tables 4 and 5.
  */
 import { type Form, tan, times } from "./form.ts";
 import { byThreads } from "./grammar.ts";
@@ -23,6 +23,16 @@ const form: Form = {
   crestFlat: times(0.5 - 0.3 * (tan(7) + 1)),
 };
 
+/** The tables reckon every diameter of a step, over its lower and up to its upper bound, with the middle of the step. */
+const steps = [0.5, 0.7, 1, 1.5, 2.5, 4, 6, 10, 16, 24] as const;
+
+function middleOfStep(D: number): number {
+  const i = steps.findIndex((upper) => D <= upper);
+  // A step's lower bound belongs to the step below; the first step has none below it.
+  const upper = D === steps[0] ? 1 : i;
+  return upper < 1 ? D : (steps[upper - 1]! + steps[upper]!) / 2;
+}
+
 /** Tolerance of the pitch diameter of class 2, inches, for ten pitches of engagement. */
 export function buttressTolerance(D: number, P: number): number {
   return 0.002 * Math.cbrt(D) + 0.00278 * Math.sqrt(10 * P) + 0.00854 * Math.sqrt(P);
@@ -30,7 +40,7 @@ export function buttressTolerance(D: number, P: number): number {
 
 function limits({ major: D, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const four = (value: number) => round(value, 4);
-  const T = buttressTolerance(D, P);
+  const T = buttressTolerance(middleOfStep(D), P);
   const own = four(fit === "3" ? (2 * T) / 3 : T);
   if (member === "internal") {
     return {
@@ -56,8 +66,6 @@ const common = {
   perInch: true,
   read: byThreads,
   limits,
-  limitsNote:
-    "class limits of buttress threads are from memory of ASME B1.9: check them before relying on them",
   classes: namedClasses(["2", "3"], ["2", "3"], { external: "2", internal: "2" }, (fit) =>
     fit.member === "internal" ? `-${fit.name} nut` : `-${fit.name}`,
   ),

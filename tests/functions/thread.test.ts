@@ -45,7 +45,7 @@ test("a bore outside the limits of the nut's class carries a note", () => {
 });
 
 test("figures from memory carry a note that says so", () => {
-  expect(parted(call("THREAD.LIMIT", "1-5 Acme-2G", "pitch", "max", "in")).note).toContain("from memory");
+  expect(parted(call("THREAD.LIMIT", "1/4-28 UNJF", "pitch", "max", "in")).note).toContain("from memory");
   expect(parted(call("THREAD.LIMIT", "MJ6x1", "pitch", "max")).note).toContain("from memory");
   expect(parted(call("THREAD.PITCHDIA", "1-5 Acme-2G", "in")).note).toBe("");
 });

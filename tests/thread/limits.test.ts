@@ -61,6 +61,116 @@ test.each<[string, Diameter, "max" | "min", string]>([
   expect(() => limit(readThread(text), diameter, end)).toThrow(says);
 });
 
+const near = (value: number | undefined, printed: number, tolerance: number) =>
+  expect(Math.abs(value! - printed)).toBeLessThanOrEqual(tolerance + 1e-9);
+
+// A power-screw maker's table of external Acme threads, class 2G, inches: major, pitch and minor, largest and smallest.
+test.each<[string, ...number[]]>([
+  ["3/8-12", 0.375, 0.37, 0.3284, 0.3161, 0.2817, 0.2632],
+  ["1/2-10", 0.5, 0.495, 0.4443, 0.4306, 0.38, 0.3594],
+  ["5/8-8", 0.625, 0.6188, 0.5562, 0.5408, 0.48, 0.457],
+  ["3/4-6", 0.75, 0.7417, 0.6598, 0.6424, 0.5633, 0.5371],
+  ["7/8-6", 0.875, 0.8667, 0.7842, 0.7663, 0.6883, 0.6615],
+  ["1-5", 1, 0.99, 0.892, 0.8726, 0.78, 0.7509],
+])("%s Acme-2G has the limits in print", (size, ...printed) => {
+  const { major, pitch, minor } = readThread(`${size} Acme-2G`).limits();
+  const ours = [major.max, major.min, pitch.max, pitch.min, minor.max, minor.min];
+  // One unit of the last decimal: the table rounds the basic pitch diameter on its own.
+  for (const [i, value] of ours.entries()) near(value, printed[i]!, 0.0001);
+});
+
+// A published Acme data sheet, smallest minor diameter of the screw and largest of the nut, inches.
+test.each([
+  ["1/4-16", "3G", 0.1702, 0.1925],
+  ["1/4-16", "4G", 0.1722, 0.1925],
+  ["3/8-12", "3G", 0.273, 0.2967],
+  ["3/8-12", "4G", 0.2755, 0.2967],
+  ["1/2-10", "3G", 0.3704, 0.405],
+  ["1/2-10", "4G", 0.3731, 0.405],
+  ["5/8-8", "2G", 0.457, 0.5063],
+  ["3/4-6", "3G", 0.5511, 0.5917],
+  ["3/4-6", "4G", 0.5546, 0.5917],
+] as const)("%s Acme-%s has the minor diameters in print", (size, fit, screw, nut) => {
+  const thread = readThread(`${size} Acme-${fit}`);
+  near(thread.limits("external").minor.min, screw, 0.0001);
+  near(thread.limits("internal").minor.max, nut, 0.0001);
+});
+
+// ASME B1.9 table 4 as in a machinists' handbook, 27th ed. p. 1854: class 2 tolerance of the pitch diameter, inches.
+// (Its 0.0068 for 2 in and 16 threads comes of 0.0173 in place of 0.01733; the formula gives 0.0069.)
+test.each([
+  [0.6, 20, 0.0056],
+  [0.5, 16, 0.006],
+  [0.75, 16, 0.0062],
+  [1.5, 16, 0.0065],
+  [3, 16, 0.0073],
+  [1, 12, 0.0069],
+  [5, 12, 0.0084],
+  [1, 10, 0.0074],
+  [2.5, 10, 0.008],
+  [4, 10, 0.0084],
+  [6, 10, 0.0089],
+  [8, 10, 0.0095],
+  [12, 10, 0.0102],
+])("a buttress thread of %d in, %d threads per inch has a tolerance of %d in", (D, tpi, printed) => {
+  const { pitch, major } = readThread(`${D}-${tpi} Butt-2`).limits();
+  near(pitch.max! - pitch.min!, printed, 0);
+  near(major.max! - major.min!, printed, 0);
+});
+
+// The allowance is the class 3 tolerance, two thirds of class 2 (same handbook, p. 1855).
+test("a buttress screw stands two thirds of its class 2 tolerance under the basic size", () => {
+  near(4 - readThread("4-10 Butt").limits().major.max!, (2 / 3) * 0.0084, 0.00005);
+});
+
+// ISO 2903 limits of external threads, class 7e, table on an engineering reference site: major, pitch and minor, mm.
+test.each<[string, ...number[]]>([
+  ["Tr 8x1.5", 8, 7.85, 7.183, 7.013, 6.2, 5.921],
+  ["Tr 9x2", 9, 8.82, 7.929, 7.739, 6.5, 6.191],
+  ["Tr 12x3", 12, 11.764, 10.415, 10.191, 8.5, 8.135],
+  ["Tr 16x4", 16, 15.7, 13.905, 13.64, 11.5, 11.074],
+  ["Tr 320x5", 320, 319.665, 317.394, 317.019, 314.5, Number.NaN],
+])("%s-7e has the limits in print", (text, ...printed) => {
+  const { major, pitch, minor } = readThread(`${text}-7e`).limits();
+  const ours = [major.max, major.min, pitch.max, pitch.min, minor.max, minor.min];
+  // That table rounds the smallest minor diameter down.
+  for (const [i, value] of printed.entries()) {
+    if (!Number.isNaN(value)) near(ours[i], value, i === 5 ? 0.001 : 0);
+  }
+});
+
+// ISO 7-1 table 1: permitted deviation of the parallel internal thread, mm.
+test.each([
+  ["Rp 1/8", 0.071],
+  ["Rp 1/4", 0.104],
+  ["Rp 1/2", 0.142],
+  ["Rp 1", 0.18],
+  ["Rp 3", 0.216],
+])("every diameter of %s may be %d mm either way of basic", (text, deviation) => {
+  const thread = readThread(text);
+  const { major, pitch, minor } = thread.limits();
+  for (const [limits, basic] of [
+    [major, thread.major],
+    [pitch, thread.pitchDia],
+    [minor, thread.minor.internal],
+  ] as const) {
+    near(limits.max! - basic, deviation, 0);
+    near(basic - limits.min!, deviation, 0);
+  }
+});
+
+// Geometry of ASME B1.15: an arc of 5H/24 that touches both flanks ends 2H/3 below the crest, 4H/3 on diameter.
+test("a large-radius Unified screw is 4H/3 smaller at the root than at the crest", () => {
+  const H = Math.sqrt(3) / 2 / 28;
+  near(readThread("1/4-28 UNJF-3A").limits().minor.max, 0.25 - (4 / 3) * H, 0.00005);
+});
+
+// ASME B1.1: the tolerance of the nut's minor diameter is 0.15 P for fewer than four threads per inch.
+test("a nut of three threads per inch has a minor diameter tolerance of 0.15 P", () => {
+  const { min, max } = readThread("4-3 UNS-2B").limits().minor;
+  near(max! - min!, 0.05, 0.0005);
+});
+
 // ASME B1.20.1 table 4 as in a machinists' handbook, 27th ed. p. 1864: NPSC, inches.
 test.each([
   ["1/8", 0.34, 0.3701, 0.3771],

@@ -1,0 +1,30 @@
+import { expect, test } from "vitest";
+import { readThread } from "../../src/thread/read.ts";
+
+// ASME B1.20.1 table 5 as in a machinists' handbook, 27th ed. p. 1865: NPSM, inches. The nut's pitch and minor diameter
+// are basic; the screw's largest major diameter stands an allowance below basic.
+test.each([
+  ["1/8", 0.3736, 0.358, 0.397, 0.0011],
+  ["1/4", 0.4916, 0.468, 0.526, 0.0013],
+  ["3/8", 0.627, 0.603, 0.662, 0.0014],
+  ["1/2", 0.7784, 0.747, 0.823, 0.0015],
+  ["3/4", 0.9889, 0.958, 1.034, 0.0016],
+])("%s NPSM agrees with the printed diameters", (size, pitchDia, minor, major, allowance) => {
+  const thread = readThread(`${size} NPSM`);
+  expect(Math.abs(thread.pitchDia - pitchDia)).toBeLessThanOrEqual(0.00011);
+  expect(Math.abs(thread.minor.internal - minor)).toBeLessThanOrEqual(0.0006);
+  expect(Math.abs(thread.major - allowance - major)).toBeLessThanOrEqual(0.0006);
+});
+
+// BS 84 form: the depth is 0.640327 P, half of it on either side of the pitch line.
+test.each([
+  ["1/4-40 ME", 0.25 - 0.640327 / 40],
+  ["1/2-26 BSB", 0.5 - 0.640327 / 26],
+])("%s has the pitch diameter of the Whitworth form", (text, pitchDia) => {
+  expect(readThread(text).pitchDia).toBeCloseTo(pitchDia, 6);
+});
+
+// BS 811 form: D - 1.0654 P at the root, half of that at the pitch line.
+test("a cycle thread has its pitch line halfway down", () => {
+  expect(readThread("1/4-26 BSC").pitchDia).toBeCloseTo(0.25 - 0.5327 / 26, 5);
+});
