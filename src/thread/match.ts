@@ -70,7 +70,8 @@ function majorTolerance(series: Series, thread: Thread): number {
       member: "external",
       fit: series.loosest,
     });
-    return limits.major.min === undefined ? 0 : major - limits.major.min;
+    const { max, min } = limits.major;
+    return max === undefined || min === undefined ? 0 : max - min;
   } catch (error) {
     if (error instanceof NothingFound) return 0;
     throw error;

@@ -28,3 +28,9 @@ test.each([
 test("a cycle thread has its pitch line halfway down", () => {
   expect(readThread("1/4-26 BSC").pitchDia).toBeCloseTo(0.25 - 0.5327 / 26, 5);
 });
+
+// Common proportions: thread and space half a pitch wide and deep.
+test("a square thread has its pitch line halfway down", () => {
+  const { pitchDia, minor, rootFlat } = readThread("Sq 1-4");
+  expect([pitchDia, minor.external, rootFlat]).toEqual([0.875, 0.75, 0.125]);
+});

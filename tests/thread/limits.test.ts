@@ -165,6 +165,12 @@ test("a large-radius Unified screw is 4H/3 smaller at the root than at the crest
   near(readThread("1/4-28 UNJF-3A").limits().minor.max, 0.25 - (4 / 3) * H, 0.00005);
 });
 
+// ISO 5855-1 and ASME B1.15: basic minor diameter of the nut D - 0.97428 P.
+test("a large-radius nut is bored wider", () => {
+  near(readThread("1-8 UNJC-3B").limits().minor.min, 1 - 0.97428 / 8, 0.0005);
+  near(readThread("MJ20x2.5-4H5H").limits().minor.min, 20 - 0.97428 * 2.5, 0.0005);
+});
+
 // ASME B1.1: the tolerance of the nut's minor diameter is 0.15 P for fewer than four threads per inch.
 test("a nut of three threads per inch has a minor diameter tolerance of 0.15 P", () => {
   const { min, max } = readThread("4-3 UNS-2B").limits().minor;

@@ -38,3 +38,11 @@ test("a wider tolerance lets neighbouring pitches in, the nearer pitch first", (
   expect(mm(10, 1.45, { included: 60, tolerance: 0.3 })).toBe("M10");
   expect(mm(10, 1.45, { included: 60, tolerance: 0.3 }, 2)).toBe("M10x1.25");
 });
+
+// Td of ISO 965-1 grade 8 at a pitch of 1.5 mm is 0.375 mm; a tenth of the pitch more makes 0.525 mm.
+test("an undersize that wear explains counts once, any other difference twice", () => {
+  // 0.51 under M25x1.5 against 0.49 over M24x1.5.
+  expect(mm(24.49, 1.5, { included: 60 })).toBe("M25x1.5");
+  // 0.54 under is more than a worn screw measures; 0.46 over is nearer.
+  expect(mm(24.46, 1.5, { included: 60 })).toBe("M24x1.5");
+});
