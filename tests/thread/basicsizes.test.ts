@@ -34,3 +34,15 @@ test("a square thread has its pitch line halfway down", () => {
   const { pitchDia, minor, rootFlat } = readThread("Sq 1-4");
   expect([pitchDia, minor.external, rootFlat]).toEqual([0.875, 0.75, 0.125]);
 });
+
+// ISO 5855-1: the nut of a large-radius thread is (D - D1)/2 = 0.48714 P deep; ISO 68-1: 5H/8 = 0.54127 P.
+test.each([
+  ["MJ10x1.5", 0.48714],
+  ["1-8 UNJC", 0.48714],
+  ["M10", 0.54127],
+  ["1-8 UNC", 0.54127],
+  ["1-8 UNRC", 0.54127],
+])("the nut of %s is %d P deep", (text, share) => {
+  const { depth, pitch } = readThread(text);
+  expect(depth.internal / pitch).toBeCloseTo(share, 5);
+});
