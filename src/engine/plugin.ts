@@ -320,7 +320,7 @@ type InternalScalar = number | string | boolean | Engine.CellError | typeof Engi
 
 function withoutParentheses(formula: Ast | undefined): Ast | undefined {
   let inner = formula;
-  while (inner?.type === "PARENTHESIS") inner = inner.expression;
+  while (inner?.type === "PARENTHESES") inner = inner.expression;
   return inner;
 }
 

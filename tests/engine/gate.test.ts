@@ -105,6 +105,12 @@ describe("formulas that are let in", () => {
     expect(reckoned("=-1<0")).toBe(true);
   });
 
+  test("no text is a date in arithmetic either", () => {
+    for (const text of ["1/4-20", "1 1/2", "12.03.24", "1:10", "2026-11-25", "$5"]) {
+      expect([text, reckoned(`="${text}"+0`)]).toMatchObject([text, { error: "#VALUE!" }]);
+    }
+  });
+
   test("wildcards in the criterion of a comparison are refused, not silently taken as letters", () => {
     expect(refusal('=COUNTIF(A1:A9,"M*")')).toContain("no wildcards");
     expect(refusal('=SUMIF(B1:B9,"?",C1:C9)')).toContain("no wildcards");

@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { afterEach, describe, expect, test } from "vitest";
 import { Engine } from "../../src/engine/engine.ts";
 import { samples } from "./samples.ts";
 
@@ -178,6 +178,15 @@ describe("notes", () => {
 });
 
 describe("blocks", () => {
+  // The engine recovers from what breaks it by being built anew: here nothing may break it.
+  const logged: string[] = [];
+  const engineWith = (cells: Record<string, string>) => ({
+    engine: new Engine({ sheets: [{ name: "Work", cells }], names: {} }, samples, (what) =>
+      logged.push(what),
+    ),
+  });
+  afterEach(() => expect(logged.splice(0)).toEqual([]));
+
   const column = (engine: Engine, count: number) =>
     Array.from({ length: count }, (_, row) => engine.value("Work", row + 1, 0));
   const set = (engine: Engine, row: number, col: number, text: string) =>

@@ -190,6 +190,14 @@ describe("formats", () => {
     expect(Object.keys(job.document.sheets[0]!.formats)).toContain("A1:B2");
   });
 
+  test("of two ranges that overlap the later command wins", () => {
+    const job = jobWith({});
+    job.setFormat("Thread", "A1:B2", { places: 1 });
+    job.setFormat("Thread", "B2:C3", { places: 4 });
+    expect(job.cell("Thread", 1, 1).format).toEqual({ places: 4 });
+    expect(job.cell("Thread", 0, 0).format).toEqual({ places: 1 });
+  });
+
   test("widths and signing off are kept", () => {
     const job = jobWith({});
     job.setColumnWidth("Thread", 27, 150.4);
