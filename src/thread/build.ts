@@ -1,4 +1,5 @@
 /** From what a designation asks for to the thread with all its figures. */
+import { NothingFound } from "./failures.ts";
 import type { Form } from "./form.ts";
 import { unreadable } from "./grammar.ts";
 import { type Asked, basicByForm, type Fit } from "./series.ts";
@@ -58,8 +59,9 @@ export function build(
     ...rootAndCrest(form, pitch),
     form,
     limits: (of = member) => {
+      if (!series.limits) throw new NothingFound(`no limits of size are held for ${series.name} threads`);
       // A series that only nuts have says nothing of screws.
-      if (!series.limits || (series.member ?? of) !== of) return noLimits;
+      if ((series.member ?? of) !== of) return noLimits;
       return series.limits({ name, major, pitch, pitchDia, minor, member: of, fit: fits[of] });
     },
     ...doubts(asked),

@@ -48,7 +48,7 @@ export interface Thread {
   readonly crestFlat?: number;
   readonly crestRadius?: number;
   readonly form: Form;
-  /** Limits of its class; of the other member's default class when that member is asked for. */
+  /** Limits of its class; of the other member's class when that member is asked for. Throws NothingFound without any. */
   readonly limits: (member?: Member) => Limits;
   /** Why the figures are doubtful: data from memory ... */
   readonly note?: string;

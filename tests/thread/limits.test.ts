@@ -50,7 +50,7 @@ test("the target is the mean of the two limits", () => {
 test.each<[string, Diameter, "max" | "min", string]>([
   ["M10-6H", "major", "max", "gives the nut no major diameter max"],
   ["1/4-20 UNC", "minor", "min", "gives the screw no minor diameter min"],
-  ["1/4-26 BSC", "pitch", "max", "gives the screw no pitch diameter max"],
+  ["1/4-26 BSC", "pitch", "max", "no limits of size are held for BSC threads"],
   ["M10-5g", "major", "min", "major diameter grades are 4, 6, 8, got 5"],
   ["M400x6", "pitch", "min", "0.99 to 355 mm, got 400"],
   ["20 BA", "pitch", "min", "BA 0 to 16"],

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { catalogue } from "../../src/thread/catalogue.ts";
-import { Unreadable } from "../../src/thread/failures.ts";
+import { NothingFound, Unreadable } from "../../src/thread/failures.ts";
 import { readThread } from "../../src/thread/read.ts";
 import type { Thread } from "../../src/thread/thread.ts";
 
@@ -177,6 +177,75 @@ test("any metric diameter and pitch reads back to the same thread", () => {
       expect(figures(readThread(thread.designation))).toEqual(figures(thread));
     }),
     seeded,
+  );
+});
+
+test("any text is read to finite figures or refused in words, never another way", () => {
+  const pieces = [
+    "M",
+    "10",
+    "x",
+    "1.5",
+    "-",
+    "6g",
+    "1/4",
+    "20",
+    " ",
+    "UNC",
+    "BSW",
+    "nut",
+    "BA",
+    "G",
+    "Tr",
+    "P7",
+    "LH",
+    "0",
+    "/",
+    "Rd",
+    "Sq",
+    "Custom",
+    ",",
+    "2 starts",
+    "NPT",
+    '"',
+    "½",
+    "999999999",
+    ".",
+  ];
+  const text = fc.oneof(
+    fc.string(),
+    fc.array(fc.constantFrom(...pieces), { maxLength: 9 }).map((some) => some.join("")),
+  );
+  fc.assert(
+    fc.property(text, (given) => {
+      let thread: Thread;
+      try {
+        thread = readThread(given);
+      } catch (error) {
+        expect(error).toBeInstanceOf(RangeError);
+        expect((error as Error).message).not.toMatch(/NaN|Infinity|undefined/);
+        return;
+      }
+      const { major, pitch, pitchDia, minor, depth } = thread;
+      for (const figure of [
+        major,
+        pitch,
+        pitchDia,
+        minor.external,
+        minor.internal,
+        depth.external,
+        depth.internal,
+      ]) {
+        expect(Number.isFinite(figure) && figure > 0, given).toBe(true);
+      }
+      expect(figures(readThread(thread.designation)), given).toEqual(figures(thread));
+      try {
+        thread.limits();
+      } catch (error) {
+        expect(error).toBeInstanceOf(NothingFound);
+      }
+    }),
+    { ...seeded, numRuns: 5000 },
   );
 });
 
