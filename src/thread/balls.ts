@@ -55,12 +55,15 @@ function readingAt(pitchDiameter: number, vee: Vee, ball: number, lead: number, 
   if (method === "normal") {
     return apex - ball * (1 + 2 * centrePerDiameter(vee, leadCosine(lead, pitchDiameter)));
   }
-  const { radius } = ballAtRest({
+  const { radius, firstContact, secondContact } = ballAtRest({
     apex: apex / 2,
     firstSlope: -tan(vee.first),
     secondSlope: -tan(vee.second),
     lead,
     diameter: ball,
   });
+  if (Math.min(firstContact, secondContact) < (pitchDiameter - sharpHeight(vee)) / 2) {
+    throw new RangeError(`ball must be small enough to touch the flanks of so steep a thread, got ${ball}`);
+  }
   return 2 * radius - ball;
 }

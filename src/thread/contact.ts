@@ -9,7 +9,8 @@
  *   c = sqrt((r + z T)^2 + (z k/r)^2)     from the axis, turned by atan((z k/r) / (r + z T)).
  *
  * What is left is how wide the vee may be: each flank's share of width must be used up. With equal flanks that is one
- * equation in r; with unequal flanks two, because both contacts must want the same c.
+ * equation in r; with unequal flanks two, because both contacts must want the same c. The width left over must grow
+ * the way the vee opens: the other solution, deep in the bore of a nut, lies behind the metal.
  *
  * A wire pushed towards the axis and free to tip comes to rest where the two flanks push on it from one place along its
  * length: otherwise they would turn it. Both normals then start from one point of its axis, which is the centre of a
@@ -67,8 +68,8 @@ function touchAt(at: Touch, r: number, apex: number, slope: number, k: number, h
 
 /** Steps after which a search gives up; five are usual. */
 const MOST_STEPS = 60;
-/** A step this small against the radius is rounding. */
-const SETTLED = 4e-16;
+/** Newton's steps square the error: after one this small, against the radius, only rounding is left. */
+const LAST_STEP = 1e-9;
 
 /** What rests in the vee of one thread. */
 export interface Seat {
@@ -125,13 +126,15 @@ function alike({ apex, firstSlope: slope, lead, diameter }: Seat): readonly [num
   const k = lead / (2 * Math.PI);
   const half = diameter / 2;
   let r = apex + half / (slope * Math.hypot(1, slope));
+  let settled = false;
   for (let step = 0; step < MOST_STEPS && r > 0; step++) {
     touchAt(firstTouch, r, apex, slope, k, half);
+    if (settled && firstTouch.spareRate * slope > 0) return [r, r];
     const change = firstTouch.spare / firstTouch.spareRate;
-    if (Math.abs(change) <= SETTLED * r) return [r, r];
     r -= change;
+    settled = Math.abs(change) <= LAST_STEP * r;
   }
-  throw noRest(lead);
+  throw noRest(lead, diameter);
 }
 
 function unlike({ apex, firstSlope, secondSlope, lead, diameter }: Seat): readonly [number, number] {
@@ -143,6 +146,7 @@ function unlike({ apex, firstSlope, secondSlope, lead, diameter }: Seat): readon
   const centre = apex + (half * (firstNorm + secondNorm)) / (firstSlope + secondSlope);
   let r1 = centre - (half * firstSlope) / firstNorm;
   let r2 = centre - (half * secondSlope) / secondNorm;
+  let settled = false;
   for (let step = 0; step < MOST_STEPS && r1 > 0 && r2 > 0; step++) {
     touchAt(firstTouch, r1, apex, firstSlope, k, half);
     touchAt(secondTouch, r2, apex, secondSlope, k, half);
@@ -150,15 +154,19 @@ function unlike({ apex, firstSlope, secondSlope, lead, diameter }: Seat): readon
     const apart = firstTouch.square - secondTouch.square;
     const turn =
       firstTouch.spareRate * secondTouch.squareRate + secondTouch.spareRate * firstTouch.squareRate;
+    if (settled && turn * (firstSlope + secondSlope) > 0) return [r1, r2];
     const change1 = (spare * secondTouch.squareRate + secondTouch.spareRate * apart) / turn;
     const change2 = (spare * firstTouch.squareRate - firstTouch.spareRate * apart) / turn;
-    if (Math.abs(change1) <= SETTLED * r1 && Math.abs(change2) <= SETTLED * r2) return [r1, r2];
     r1 -= change1;
     r2 -= change2;
+    settled = Math.abs(change1) <= LAST_STEP * r1 && Math.abs(change2) <= LAST_STEP * r2;
   }
-  throw noRest(lead);
+  throw noRest(lead, diameter);
 }
 
-function noRest(lead: number): RangeError {
-  return new RangeError(`lead must leave a place where both flanks are touched, got ${lead}`);
+/** Steep flanks close on a large ball before it gets between them: it hangs on the edges of the crest. */
+function noRest(lead: number, diameter: number): RangeError {
+  return new RangeError(
+    `lead must be less steep for a diameter of ${diameter} to touch both flanks, got ${lead}`,
+  );
 }
