@@ -29,7 +29,9 @@ function layerOf(path: string): string {
 
 function importsOf(path: string, text: string): string[] {
   // Comments show imports too.
-  const found = text.replace(/\/\*[\s\S]*?\*\//g, "").matchAll(/(?:\bfrom|\bimport)\s*\(?\s*["']([^"']+)["']/g);
+  const found = text
+    .replace(/\/\*[\s\S]*?\*\//g, "")
+    .matchAll(/(?:\bfrom|\bimport)\s*\(?\s*["']([^"']+)["']/g);
   return [...found].map(([, target]) =>
     target!.startsWith(".")
       ? relative(top, join(top, dirname(path), target!)).replaceAll("\\", "/")

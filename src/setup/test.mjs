@@ -7,7 +7,7 @@
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
 import { findBrowser, installBrowser } from "./browser.mjs";
-import { installPackages } from "./install.mjs";
+import { installPackages, top } from "./install.mjs";
 
 installPackages();
 const browser = findBrowser() ?? installBrowser();
@@ -19,7 +19,8 @@ if (!browser) {
 }
 
 const words = process.argv.slice(2);
-const report = "dist/test-report.json";
+// Absolute, as the test runner reads relative paths from the folder of the sources.
+const report = `${top}/dist/test-report.json`;
 let passed = 0;
 let failed = 0;
 

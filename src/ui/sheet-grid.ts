@@ -39,10 +39,7 @@ export class SheetGrid extends SheetView {
   goTo(row: number, column: number, options: { focus?: boolean; extend?: boolean } = {}): void {
     const { map } = this;
     if (!map) return;
-    const area = map.areaAt(
-      Math.max(0, Math.min(map.rows - 1, row)),
-      Math.max(0, Math.min(map.columns - 1, column)),
-    );
+    const area = map.nearest(row, column);
     const spot = { row: area.top, column: area.left };
     if (options.extend) {
       this.session.commit();
@@ -68,10 +65,8 @@ export class SheetGrid extends SheetView {
     const choosing = (choices?.length ?? 0) > 0 && !text?.startsWith("=");
     this.session.begin(job, { where: "cell", choosing, ...(text === undefined || choosing ? {} : { text }) });
     this.wantFocus = true;
-    if (choosing && text !== undefined) {
-      const now = performance.now();
-      void this.updateComplete.then(() => this.choices?.seek(text, now));
-    }
+    const now = performance.now();
+    if (choosing && text !== undefined) void this.updateComplete.then(() => this.choices?.seek(text, now));
   }
 
   override focus(): void {
@@ -378,8 +373,8 @@ export class SheetGrid extends SheetView {
     if (this.session.edit || !map || !event.clipboardData) return;
     event.preventDefault();
     if (event.type === "paste") {
-      const html = event.clipboardData.getData("text/html");
-      const rows = pastedTexts(html, event.clipboardData.getData("text/plain"), area.top, area.left);
+      const { clipboardData: held } = event;
+      const rows = pastedTexts(held.getData("text/html"), held.getData("text/plain"), area.top, area.left);
       const place = pasteArea(rows, area);
       this.said = pasteRows(map, rows, place);
       this.from = { row: place.top, column: place.left };

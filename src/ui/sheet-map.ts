@@ -57,6 +57,12 @@ export class SheetMap {
     return area ?? { top: row, left: column, bottom: row, right: column };
   }
 
+  /** The area at a place, or at the nearest place on the sheet. */
+  nearest(row: number, column: number): Area {
+    const within = (place: number, count: number) => Math.max(0, Math.min(count - 1, place));
+    return this.areaAt(within(row, this.rows), within(column, this.columns));
+  }
+
   /** Last column that the text of a cell may run on over, as far as `last`. */
   runsTo(area: Area, last: number): number {
     const { value, format } = this.view(area.top, area.left);

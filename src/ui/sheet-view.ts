@@ -8,6 +8,7 @@ import { cellTemplate } from "./cell-view.ts";
 import { EditSession } from "./edit-session.ts";
 import { GridGeometry } from "./grid-geometry.ts";
 import type { Spot } from "./grid-keys.ts";
+import { gridMarksStyle } from "./grid-marks-style.ts";
 import { gridStyle } from "./grid-style.ts";
 import {
   type Area,
@@ -30,7 +31,7 @@ const phone = 600;
 
 /** How a sheet is drawn: the part in view, the active row wherever it is, and the range. What it does is in sheet-grid.ts. */
 export abstract class SheetView extends LitElement {
-  static override styles = gridStyle;
+  static override styles = [gridStyle, gridMarksStyle];
 
   @property({ attribute: false }) job: Job | undefined;
   @property() sheet = "";

@@ -30,7 +30,7 @@ function divisions(job: Job): CellValue[] {
 }
 
 function planRows(job: Job): CellValue[][] {
-  const { sheet, rest } = splitSheet(job.document.names["plan"]!)!;
+  const { sheet, rest } = splitSheet(job.document.names.plan!)!;
   const { top, left, bottom, right } = parseRange(rest)!;
   const rows: CellValue[][] = [];
   for (let row = top; row <= bottom; row++) {

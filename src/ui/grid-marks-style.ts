@@ -1,0 +1,159 @@
+/** Looks of what lies over the cells: references of a formula, the cell being written, selection and grips. */
+import { css } from "lit";
+
+const chain = css`var(--blue) 0 14px, transparent 14px 17px, var(--blue) 17px 20px, transparent 20px 23px`;
+
+export const gridMarksStyle = css`
+  /* references of the formula in hand */
+  .tag {
+    position: absolute;
+    left: 4px;
+    top: 50%;
+    width: 18px;
+    height: 18px;
+    margin-top: -9px;
+    border-radius: 50%;
+    color: var(--paper);
+    font: 700 12px/18px var(--sans);
+    text-align: center;
+  }
+  .r1 {
+    outline: 2px solid var(--arg1);
+    background: var(--arg1-wash);
+  }
+  .r2 {
+    outline: 2px dashed var(--arg2);
+    background: var(--arg2-wash);
+  }
+  .r3 {
+    outline: 2px dotted var(--arg3);
+    background: var(--arg3-wash);
+  }
+  .r4 {
+    outline: 2px double var(--arg4);
+    background: var(--arg4-wash);
+  }
+  .r1,
+  .r2,
+  .r3,
+  .r4 {
+    outline-offset: -2px;
+  }
+  .r1 .tag {
+    background: var(--arg1);
+  }
+  .r2 .tag {
+    background: var(--arg2);
+  }
+  .r3 .tag {
+    background: var(--arg3);
+  }
+  .r4 .tag {
+    background: var(--arg4);
+  }
+
+  /* editing */
+  .edit {
+    z-index: 6;
+    padding: 0;
+    overflow: visible;
+    background: var(--paper);
+  }
+  .edit:has(input) {
+    outline: 0;
+  }
+  .edit::before,
+  .edit::after {
+    display: none;
+  }
+  .typed {
+    display: block;
+    overflow: hidden;
+    padding: 0 8px;
+  }
+  input {
+    display: block;
+    width: auto;
+    min-width: 100%;
+    height: 100%;
+    padding: 0 calc(8px - var(--ring));
+    border: var(--ring) solid var(--blue);
+    border-radius: 0;
+    background: var(--paper);
+    color: var(--ink);
+    font: inherit;
+    font-weight: 400;
+    text-align: left;
+    outline: 0;
+    field-sizing: content;
+    user-select: text;
+  }
+
+  /* overlays */
+  .box {
+    position: absolute;
+    z-index: 4;
+    pointer-events: none;
+    background:
+      repeating-linear-gradient(90deg, ${chain}) top / 100% 2px no-repeat,
+      repeating-linear-gradient(90deg, ${chain}) bottom / 100% 2px no-repeat,
+      repeating-linear-gradient(${chain}) left / 2px 100% no-repeat,
+      repeating-linear-gradient(${chain}) right / 2px 100% no-repeat;
+  }
+  .grip {
+    position: absolute;
+    width: 44px;
+    height: 44px;
+    display: grid;
+    place-items: center;
+    touch-action: none;
+    pointer-events: none;
+  }
+  .grip::before {
+    content: "";
+    width: 14px;
+    height: 14px;
+    border: 2px solid var(--blue);
+    border-radius: 50%;
+    background: var(--paper);
+  }
+  .grip.from {
+    left: -22px;
+    top: -22px;
+  }
+  .grip.to {
+    right: -22px;
+    bottom: -22px;
+  }
+  @media (pointer: coarse) {
+    .grip {
+      pointer-events: auto;
+    }
+  }
+  [hidden] {
+    display: none;
+  }
+  .sr {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media (forced-colors: active) {
+    .range {
+      outline: 1px dotted Highlight;
+    }
+    .active {
+      outline: var(--ring) solid Highlight;
+    }
+    .caution {
+      border-left: 18px double CanvasText;
+      padding-left: 8px;
+    }
+    .error::after {
+      border-bottom: 3px dotted CanvasText;
+    }
+  }
+`;
