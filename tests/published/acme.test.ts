@@ -33,7 +33,8 @@ function computed(row: Row): number | undefined {
   const thread = readThread(designation);
   if (quantity === "basic pitch diameter") return thread.pitchDia;
   if (quantity === "basic minor diameter") return thread.minor.internal;
-  if (quantity.startsWith("lead angle")) return (Math.atan(thread.pitch / (Math.PI * thread.pitchDia)) * 180) / Math.PI;
+  if (quantity.startsWith("lead angle"))
+    return (Math.atan(thread.pitch / (Math.PI * thread.pitchDia)) * 180) / Math.PI;
   const found = /^(major|minor|pitch) diameter (max|min) (external|internal)/.exec(quantity);
   if (!found) return undefined;
   const [, diameter, end, member] = found;

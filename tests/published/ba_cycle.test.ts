@@ -7,7 +7,11 @@ import { publishedRows, type Row } from "./rows.ts";
 const ba = (row: Row, fit = "") => readThread(`${row.designation} ${fit}`);
 
 /** k and c of "tolerance = k p + c" from two sizes of the class. */
-function line(fit: string, diameter: "major" | "pitch" | "minor", sizes: readonly [number, number] = [0, 10]) {
+function line(
+  fit: string,
+  diameter: "major" | "pitch" | "minor",
+  sizes: readonly [number, number] = [0, 10],
+) {
   const [first, second] = sizes.map((n) => {
     const thread = readThread(`${n} BA ${fit}`);
     const { max, min } = thread.limits()[diameter];
@@ -27,7 +31,11 @@ function computed(row: Row): number | undefined {
   if (rule) {
     const fit = rule[1]!.replace(" class bolt", "");
     if (quantity === "allowance") return 6 - readThread("0 BA normal").limits().major.max!;
-    const diameter = quantity.startsWith("effective") ? "pitch" : quantity.startsWith("major") ? "major" : "minor";
+    const diameter = quantity.startsWith("effective")
+      ? "pitch"
+      : quantity.startsWith("major")
+        ? "major"
+        : "minor";
     const { k, c } = line(fit, diameter, rule[2] === "11" ? [11, 16] : [0, 10]);
     return quantity.endsWith(": c") ? c : k;
   }
@@ -49,7 +57,8 @@ function computed(row: Row): number | undefined {
 }
 
 const notOurs: Readonly<Record<string, string>> = {
-  "ba_cycle:BA-form:radius/P-2/11-approximation": "an older approximation, half a per cent off the tangent radius",
+  "ba_cycle:BA-form:radius/P-2/11-approximation":
+    "an older approximation, half a per cent off the tangent radius",
   "ba_cycle:BA-11:threads-per-inch-approx": "82.0 where 25.4/0.31 is 81.94: printed as approximate",
 };
 const rows = publishedRows("ba_cycle").filter((row) => !(row.id in notOurs));

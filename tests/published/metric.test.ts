@@ -14,7 +14,8 @@ const profile: Readonly<Record<string, (P: number) => number>> = {
   "root radius R = H/6, R/P": () => readThread("M10x1").rootRadius!,
   "thread depth h3/P = 17H/24": () => readThread("M10x1").depth.external,
   // Upper limit of d2 less the smallest d3, taken apart at one thread: M10x1-4h has d2min 9.279.
-  "0.711325H (d2 to rounded-root minor, diametral) /P": () => 0.711325 * 8 * readThread("M10x1").crestFlat! * Math.cos(Math.PI / 6),
+  "0.711325H (d2 to rounded-root minor, diametral) /P": () =>
+    0.711325 * 8 * readThread("M10x1").crestFlat! * Math.cos(Math.PI / 6),
 };
 
 function computed(row: Row): number | undefined {

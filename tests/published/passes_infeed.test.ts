@@ -26,7 +26,8 @@ function computed({ designation, quantity }: Row): number | undefined {
     const depth = Number(/depth ([\d.]+)/.exec(designation)![1]);
     return depthAfter(depth, Number(pass[1]), Number(pass[2]), "area", grooveOf(60, 0));
   }
-  if (/set-over angle|half included angle/.test(quantity)) return setoverAngle(Number.parseFloat(designation));
+  if (/set-over angle|half included angle/.test(quantity))
+    return setoverAngle(Number.parseFloat(designation));
   const slide = /^M external P([\d.]+), depth ([\d.]+)P, slide at ([\d.]+) deg$/.exec(designation);
   if (slide) return infeedForDepth(Number(slide[1]) * Number(slide[2]), Number(slide[3]));
   if (quantity.startsWith("travel at 30 deg")) {
@@ -50,19 +51,26 @@ const others: readonly (readonly [(row: Row) => boolean, string])[] = [
     "a maker's own lists for coated inserts on a powered machine: no nose is stated, passes are flatter than equal area at the start",
   ],
   [(row) => row.quantity.startsWith("tool tip flat"), "a choice of tool, not a result"],
-  [(row) => /speed/.test(row.quantity) && row.unit === "ft/min", "cutting speeds of materials are trade figures that the person gives"],
+  [
+    (row) => /speed/.test(row.quantity) && row.unit === "ft/min",
+    "cutting speeds of materials are trade figures that the person gives",
+  ],
 ];
 
 for (const row of rows) {
   const value = computed(row);
   if (value === undefined) continue;
   test(`${row.id} agrees with its source (${row.source})`, () => {
-    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(row.tolerance + 1e-9);
+    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(
+      row.tolerance + 1e-9,
+    );
   });
 }
 
 test("every published row is compared, or left out for a stated reason", () => {
-  const unexplained = rows.filter((row) => computed(row) === undefined && !others.some(([holds]) => holds(row)));
+  const unexplained = rows.filter(
+    (row) => computed(row) === undefined && !others.some(([holds]) => holds(row)),
+  );
   expect(unexplained.map((row) => row.id)).toEqual([]);
   const compared = rows.filter((row) => computed(row) !== undefined);
   expect(compared.length).toBeGreaterThanOrEqual(30);

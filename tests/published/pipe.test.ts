@@ -30,7 +30,9 @@ const notOurs: readonly RegExp[] = [
   /engagement L|thread length L|^vanish|pipe outside diameter|E0 at small end/, // likewise
   /taper/, // a ratio and angles of the form, tested beside THREAD.TAPER
 ];
-const rows = publishedRows("pipe").filter(({ quantity }) => !notOurs.some((pattern) => pattern.test(quantity)));
+const rows = publishedRows("pipe").filter(
+  ({ quantity }) => !notOurs.some((pattern) => pattern.test(quantity)),
+);
 
 test.each(rows)("$id ($source)", (row) => {
   expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual(row.tolerance + 1e-9);

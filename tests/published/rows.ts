@@ -22,16 +22,16 @@ export function publishedRows(file: string): readonly Row[] {
   const { data, errors } = papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
   if (errors.length > 0) throw new Error(`${file}.csv row ${errors[0]!.row}: ${errors[0]!.message}`);
   return data.map((row) => ({
-    id: row["id"]!,
-    standard: row["standard"]!,
-    designation: row["designation"]!,
-    quantity: row["quantity"]!,
-    unit: row["unit"]!,
-    text: row["value"]!,
-    value: Number(row["value"]),
-    tolerance: Number(row["tolerance"]),
-    source: row["source"]!,
-    confidence: row["confidence"]!,
+    id: row.id!,
+    standard: row.standard!,
+    designation: row.designation!,
+    quantity: row.quantity!,
+    unit: row.unit!,
+    text: row.value!,
+    value: Number(row.value),
+    tolerance: Number(row.tolerance),
+    source: row.source!,
+    confidence: row.confidence!,
   }));
 }
 

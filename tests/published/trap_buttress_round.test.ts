@@ -73,7 +73,8 @@ function computed(row: Row): number | undefined {
   if (quantity.startsWith("pitch diameter")) return thread.pitchDia;
   if (/minor diameter of nut|nut minor/.test(quantity)) return thread.minor.internal;
   if (/minor diameter of screw|screw minor|minor diameter d3/.test(quantity)) return thread.minor.external;
-  if (/major diameter of nut|nut major/.test(quantity)) return thread.minor.internal + 2 * thread.depth.internal;
+  if (/major diameter of nut|nut major/.test(quantity))
+    return thread.minor.internal + 2 * thread.depth.internal;
   return undefined;
 }
 

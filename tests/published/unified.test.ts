@@ -21,7 +21,9 @@ function computed(row: Row): number | undefined {
     const thread = readThread("MJ6x1");
     // Truncated from the sharp corner, which lies H/8 outside the major diameter.
     const sharp = (7 / 8) * (Math.sqrt(3) / 2);
-    return quantity.includes("truncation") ? sharp - (6 - thread.minor.internal) / 2 : 6 - thread.minor.internal;
+    return quantity.includes("truncation")
+      ? sharp - (6 - thread.minor.internal) / 2
+      : 6 - thread.minor.internal;
   }
   const thread = readThread(designation);
   const found = /^(UNR |UN )?(major|minor|pitch) diameter (max|min) ([123][AB])/.exec(quantity);
@@ -33,8 +35,10 @@ function computed(row: Row): number | undefined {
   if (quantity === "allowance 2A") return thread.major - thread.limits().major.max!;
   if (quantity.startsWith("basic pitch diameter")) return length(thread.pitchDia);
   if (quantity.startsWith("basic internal minor")) return thread.minor.internal;
-  if (quantity.startsWith("external minor diameter d3")) return readThread(designation.replace("UN", "UNR")).minor.external;
-  if (quantity.startsWith("lead angle")) return (Math.atan(thread.pitch / (Math.PI * thread.pitchDia)) * 180) / Math.PI;
+  if (quantity.startsWith("external minor diameter d3"))
+    return readThread(designation.replace("UN", "UNR")).minor.external;
+  if (quantity.startsWith("lead angle"))
+    return (Math.atan(thread.pitch / (Math.PI * thread.pitchDia)) * 180) / Math.PI;
   if (quantity.startsWith("pitch diameter tolerance Td2")) {
     const { major: D, pitch: P } = thread;
     const engagement = /UN[CF]$/.test(designation) || (designation.endsWith(" UN") && P >= 1 / 8) ? D : 9 * P;
@@ -45,5 +49,7 @@ function computed(row: Row): number | undefined {
 
 test.each(publishedRows("unified"))("$id ($source)", (row) => {
   // Where the print gives no tolerance, four decimals are meant.
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual((row.designation === "UNJ" ? 0.0001 : row.tolerance || 0.00005) + 1e-9);
+  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual(
+    (row.designation === "UNJ" ? 0.0001 : row.tolerance || 0.00005) + 1e-9,
+  );
 });

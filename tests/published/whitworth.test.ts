@@ -31,7 +31,8 @@ function rule(row: Row): number | undefined {
   }
   // A tolerance printed to four decimals says no more than this of its share, so the share itself is given when it fits.
   const T = whitworthTolerance(4, 1 / 3);
-  const share = (fit: string) => (Math.abs(pitchOf(fit) - (T * row.value) / 100) <= 0.00005 ? row.value : undefined);
+  const share = (fit: string) =>
+    Math.abs(pitchOf(fit) - (T * row.value) / 100) <= 0.00005 ? row.value : undefined;
   if (designation !== "BSW/BSF") return undefined;
   if (quantity.startsWith("bolt close")) return share("close");
   if (quantity.startsWith("nut medium")) return share("medium nut");
