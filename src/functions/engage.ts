@@ -20,8 +20,8 @@ const noLead = {
   says: "lead must be greater than 0, got 0",
 } as const;
 
-/** A turn of the wheel that is off by less than this adds up to nothing over a thread. */
-const STILL = 1e-6;
+/** Of a lead, in a turn of the wheel: what is less adds up to nothing over a thread. */
+const STILL = 5e-6;
 
 export const engageFunctions: readonly SheetFunction[] = [
   declare({
@@ -86,7 +86,7 @@ export const engageFunctions: readonly SheetFunction[] = [
       if (creep <= STILL) return value;
       return {
         value,
-        note: `a turn of the wheel is ${creep.toPrecision(2)} of a lead off: close the nuts on the same turn where you can`,
+        note: `each turn of the wheel is ${creep.toFixed(5)} of a lead off, and it adds up`,
       };
     },
   }),

@@ -62,11 +62,10 @@ export function usableMarks(
 /**
  * Carriage travel after which the nuts may close with no indicator: the least common multiple of both leads.
  *
- * @throws RangeError when a lead is not above 0
+ * @throws RangeError when a lead is not above 0, or is outside 1e-9 to 1e9
  */
 export function engagementTravel(lead: number, leadscrewLead: number): number {
-  const common = exactly("lead", lead).lcm(exactly("leadscrew_lead", leadscrewLead));
-  return finite("travel", common.valueOf());
+  return exactly("lead", lead).lcm(exactly("leadscrew_lead", leadscrewLead)).valueOf();
 }
 
 function isWhole(value: number, within: number): boolean {

@@ -5,14 +5,21 @@
  * lead that was meant as a fraction is found as that fraction.
  */
 import Fraction from "fraction.js";
-import { requireAbove } from "./bounds.ts";
+import { requireAbove, requireWithin } from "./bounds.ts";
 
 /** A number that a few multiplications and divisions have rounded is off by no more than its size over this. */
 const ROUNDING = 2n ** 48n;
 
-/** @returns the simplest convergent that agrees to the last few bits @throws RangeError unless value is above 0 */
+/** Far beyond any lead, and near enough that no arithmetic with such fractions leaves what a number can hold. */
+const FARTHEST = 1e9;
+
+/**
+ * @returns the first convergent that agrees to the last few bits
+ * @throws RangeError unless value is above 0, and from 1e-9 to 1e9
+ */
 export function exactly(name: string, value: number): Fraction {
   requireAbove(name, value);
+  requireWithin(name, value, 1 / FARTHEST, FARTHEST);
   const [top, bottom] = binaryFraction(value);
   let [n, d] = [top, bottom];
   let [p0, q0, p, q] = [0n, 1n, 1n, 0n];

@@ -1,0 +1,47 @@
+// What the functions of gears, half nuts and drills say beside their value; the values stand in tests/lathe.
+import { expect, test } from "vitest";
+import { drillFunctions } from "../../src/functions/drill.ts";
+import { engageFunctions } from "../../src/functions/engage.ts";
+import { gearFunctions } from "../../src/functions/gears.ts";
+import { Unreadable } from "../../src/thread/failures.ts";
+import { caller, parted } from "./call.ts";
+
+const call = caller([...gearFunctions, ...engageFunctions, ...drillFunctions]);
+
+test("the lead that GEAR.CUT reads from a train is the one that GEAR.LEAD reckons from its gears", () => {
+  expect(call("GEAR.CUT", "65/50 × 20/55", 3.175)).toBe(call("GEAR.LEAD", 3.175, 65, 50, 20, 55));
+  expect(call("GEAR.CUT", "30/80", 4)).toBe(call("GEAR.LEAD", 4, 30, 80));
+});
+
+test("half of a second pair is refused by the name of what is missing", () => {
+  expect(() => call("GEAR.LEAD", 3.175, 65, 50, undefined, 55)).toThrow(Unreadable);
+  expect(() => call("GEAR.LEAD", 3.175, 65, 50, undefined, 55)).toThrow("driver2 is missing");
+  expect(() => call("GEAR.LEAD", 3.175, 65, 50, 20)).toThrow("driven2 is missing");
+});
+
+test("where no mark may be used the answer is empty and a note says what to do", () => {
+  expect(parted(call("ENGAGE.MARKS", 1.25, 3, 16, 8))).toEqual({
+    value: "",
+    note: "no mark may be used twice: keep the half nuts closed and reverse",
+  });
+});
+
+test("marks that are exact carry no note, marks that creep say by how much", () => {
+  expect(parted(call("ENGAGE.MARKS", 1 / 11, 1 / 8, 16, 8))).toEqual({ value: "4,8", note: "" });
+  expect(parted(call("ENGAGE.MARKS", 1, 1.00005, 1, 1))).toEqual({
+    value: "1",
+    note: "each turn of the wheel is 0.00005 of a lead off, and it adds up",
+  });
+});
+
+test("a drill past the end of its series carries a note, one inside it none", () => {
+  expect(parted(call("DRILL.NEAREST", 6, "number"))).toEqual({
+    value: "No. 1",
+    note: "the size is above the largest number drill",
+  });
+  expect(parted(call("DRILL.NEAREST", 0.1))).toEqual({
+    value: "0.3 mm",
+    note: "the size is below the smallest stock drill",
+  });
+  expect(call("DRILL.NEAREST", 8.48)).toBe("8.5 mm");
+});

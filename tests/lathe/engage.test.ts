@@ -1,0 +1,195 @@
+// Expected values were computed independently of this code, unless a test names another source.
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { engagementTravel, usableMarks } from "../../src/lathe/engage.ts";
+import { leadCut } from "../../src/lathe/gears.ts";
+import { expectClose, seeded } from "./close.ts";
+
+test.each([
+  [1 / 12, 1 / 8, 16, 8, undefined, "1,2,3,4,5,6,7,8"],
+  [1 / 11, 1 / 8, 16, 8, undefined, "4,8"],
+  [1 / 11, 1 / 8, 16, 8, 1, "1,5"],
+  [2 / 23, 1 / 8, 16, 8, undefined, "8"],
+  [4 / 45, 1 / 8, 16, 8, undefined, ""],
+  [1.25, 3, 16, 8, undefined, ""],
+  [1.5, 3, 16, 8, undefined, "1,2,3,4,5,6,7,8"],
+  [1.25, 3, 20, 20, undefined, "5,10,15,20"],
+  [1.75, 3, 14, 2, undefined, "1,2"],
+  [1.5, 2, 16, 8, undefined, ""],
+])(
+  "lead %d on a leadscrew of %d, %d teeth, %d marks, first %s: %j",
+  (lead, screw, teeth, marks, first, list) => {
+    expect(usableMarks(lead, screw, teeth, marks, first).usable.join(",")).toBe(list);
+  },
+);
+
+/** A lead or pitch as a fraction, so that the carriage below is followed in whole numbers. */
+type Fraction = readonly [top: number, bottom: number];
+
+const whole = (min: number, max: number) => fc.integer({ min, max });
+// Inch threads by halves of a thread per inch, 2 to 80 an inch; metric ones by hundredths, 0.2 to 6 mm.
+const inchLead = whole(4, 160).map((halves): Fraction => [254 * 2, 10 * halves]);
+const metricLead = whole(20, 600).map((hundredths): Fraction => [hundredths, 100]);
+const inchScrew = whole(4, 10).map((perInch): Fraction => [254, 10 * perInch]);
+const metricScrew = whole(6, 24).map((quarters): Fraction => [quarters, 4]);
+const setting = fc.record({
+  lead: fc.oneof(inchLead, metricLead),
+  screw: fc.oneof(inchScrew, metricScrew),
+  teeth: whole(8, 64),
+  marks: fc.constantFrom(1, 2, 3, 4, 6, 8, 12, 16, 20),
+  first: whole(1, 20),
+});
+
+/**
+ * Follows the carriage: whether nuts and tool both fall in when this mark comes round for the n-th time, the first cut
+ * having started on `first`.
+ */
+function fallsIn(lead: Fraction, screw: Fraction, teeth: number, marks: number, past: number): boolean {
+  // Travel is past/marks turns of the wheel, each of `teeth` pitches of the leadscrew.
+  const nuts = (past * teeth) % marks === 0;
+  const tool = (past * teeth * screw[0] * lead[1]) % (marks * screw[1] * lead[0]) === 0;
+  return nuts && tool;
+}
+
+test("over 200 turns a usable mark always falls in, and any other mark spoils the thread at least once", () => {
+  let [used, refused] = [0, 0];
+  fc.assert(
+    fc.property(setting, ({ lead, screw, teeth, marks, first }) => {
+      const start = Math.min(first, marks);
+      const { usable } = usableMarks(lead[0] / lead[1], screw[0] / screw[1], teeth, marks, start);
+      for (let mark = 1; mark <= marks; mark++) {
+        let spoilt = 0;
+        for (let turn = 1; turn <= 200; turn++) {
+          if (!fallsIn(lead, screw, teeth, marks, turn * marks + mark - start)) spoilt++;
+        }
+        if (usable.includes(mark)) {
+          used++;
+          expect(spoilt).toBe(0);
+        } else {
+          refused++;
+          expect(spoilt).toBeGreaterThan(0);
+        }
+      }
+    }),
+    { ...seeded, numRuns: 1500 },
+  );
+  // Both sorts were met, or the test says nothing.
+  expect(used).toBeGreaterThan(200);
+  expect(refused).toBeGreaterThan(200);
+});
+
+test("with a lead cut by any train the tool is never further out than the turns allow", () => {
+  const gear = whole(20, 127);
+  let used = 0;
+  fc.assert(
+    fc.property(gear, gear, gear, gear, whole(8, 64), (a, b, c, d, teeth) => {
+      const lead = leadCut(3.175, [
+        [a, b],
+        [c, d],
+      ]);
+      const { usable, creep } = usableMarks(lead, 3.175, teeth, 8);
+      // A turn of the wheel is teeth x driven / drivers leads; this is how far that is from whole, in 1/(a c).
+      const rest = (teeth * b * d) % (a * c);
+      const off = Math.min(rest, a * c - rest) / (a * c);
+      expectClose(creep, off, 1e-9);
+      if (off > 1.0001e-4) expect(usable).toEqual([]);
+      for (const mark of usable) {
+        used++;
+        const leads = (((mark - 8) / 8) * teeth * b * d) / (a * c);
+        expectClose(leads, Math.round(leads), 1.0001e-4);
+      }
+    }),
+    { ...seeded, numRuns: 3000 },
+  );
+  expect(used).toBeGreaterThan(0);
+});
+
+// 16 x 3.175 / 1.5009091 is 33.85 leads a turn, while 16 x 3.175 / 1.5 would be 33.87: neither is whole.
+test("an approximate metric lead on an inch leadscrew leaves no mark", () => {
+  const lead = leadCut(3.175, [
+    [65, 50],
+    [20, 55],
+  ]);
+  expect(usableMarks(lead, 3.175, 16, 8).usable).toEqual([]);
+});
+
+// One tooth on a leadscrew of 1.00005 leads: 1.00005 leads a turn.
+test("a turn may miss a whole lead by one part in ten thousand, and what it misses is told", () => {
+  const near = usableMarks(1, 1.00005, 1, 1);
+  expect(near.usable).toEqual([1]);
+  expectClose(near.creep, 0.00005, 1e-12);
+  expect(usableMarks(1, 1.0002, 1, 1).usable).toEqual([]);
+});
+
+test("a turn of the wheel far shorter than a lead is no whole lead", () => {
+  expect(usableMarks(1e6, 3, 16, 8).usable).toEqual([]);
+});
+
+test("marks that stand between pitches of the leadscrew are left out", () => {
+  // 4 teeth under 8 marks: every other mark is half way between two pitches.
+  expect(usableMarks(1, 4, 4, 8).usable).toEqual([2, 4, 6, 8]);
+});
+
+test("the first mark is usable whenever any is", () => {
+  fc.assert(
+    fc.property(setting, ({ lead, screw, teeth, marks, first }) => {
+      const start = Math.min(first, marks);
+      const { usable } = usableMarks(lead[0] / lead[1], screw[0] / screw[1], teeth, marks, start);
+      expect(usable.length === 0 || usable.includes(start)).toBe(true);
+    }),
+    seeded,
+  );
+});
+
+test("the shortest travel that is whole leads of both screws", () => {
+  expect(engagementTravel(1.75, 3)).toBe(21);
+  expect(engagementTravel(1.5, 3.175)).toBe(190.5);
+  expect(engagementTravel(3, 3)).toBe(3);
+});
+
+test("travel is the first multiple of the leadscrew at which the thread falls in too", () => {
+  fc.assert(
+    fc.property(fc.oneof(inchLead, metricLead), fc.oneof(inchScrew, metricScrew), (lead, screw) => {
+      let pitches = 1;
+      while ((pitches * screw[0] * lead[1]) % (screw[1] * lead[0]) !== 0) pitches++;
+      const expected = (pitches * screw[0]) / screw[1];
+      expectClose(engagementTravel(lead[0] / lead[1], screw[0] / screw[1]), expected, expected * 1e-14);
+    }),
+    seeded,
+  );
+});
+
+test("travel is long but finite for leads that only come near each other, and never shorter than either", () => {
+  // 1651/1100 and 127/40: whole multiples of both first meet at 1651 x 5 / 100 = 82.55 by exact arithmetic.
+  const lead = leadCut(3.175, [
+    [65, 50],
+    [20, 55],
+  ]);
+  expectClose(engagementTravel(lead, 3.175), 82.55, 1e-12);
+  const any = fc.double({ min: 1e-9, max: 1e9, noNaN: true });
+  fc.assert(
+    fc.property(any, any, (x, y) => {
+      const travel = engagementTravel(x, y);
+      expect(Number.isFinite(travel)).toBe(true);
+      expect(travel).toBeGreaterThanOrEqual(Math.max(x, y) * (1 - 1e-14));
+    }),
+    seeded,
+  );
+});
+
+test.each([
+  [() => usableMarks(0, 3, 16, 8), "lead must be greater than 0, got 0"],
+  [() => usableMarks(1, -3, 16, 8), "leadscrew_lead must be greater than 0, got -3"],
+  [() => usableMarks(1, 3, 16.5, 8), "wheel_teeth must be a whole number of 1 or more, got 16.5"],
+  [() => usableMarks(1, 3, 1001, 8), "wheel_teeth must be from 1 to 1000, got 1001"],
+  [() => usableMarks(1, 3, 16, 0), "marks must be a whole number of 1 or more, got 0"],
+  [() => usableMarks(1, 3, 16, 1e9), "marks must be from 1 to 1000, got 1000000000"],
+  [() => usableMarks(1, 3, 16, 8, 9), "first must be from 1 to 8, got 9"],
+  [() => usableMarks(1, 3, 16, 8, 0), "first must be a whole number of 1 or more, got 0"],
+  [() => usableMarks(1e-308, 3e307, 16, 8), "wheel_teeth x leadscrew_lead / lead is too large"],
+  [() => engagementTravel(0, 3), "lead must be greater than 0, got 0"],
+  [() => engagementTravel(3, Number.NaN), "leadscrew_lead must be greater than 0, got NaN"],
+])("refusal %# names argument, bound and value", (refused, says) => {
+  expect(refused).toThrow(RangeError);
+  expect(refused).toThrow(says);
+});

@@ -1,0 +1,78 @@
+// Drills, tapping drills and percentages of thread of tests/published/drills.csv; each row names its own source.
+import { expect, test } from "vitest";
+import { drillSize, nearestDrill } from "../../src/lathe/drills.ts";
+import { boreFor, engagementOf } from "../../src/thread/bore.ts";
+import { readThread } from "../../src/thread/read.ts";
+import { convertLength } from "../../src/thread/thread.ts";
+import { publishedRows, type Row } from "./rows.ts";
+
+const rows = publishedRows("drills");
+
+/** The table prints size and threads per inch; the series makes no difference to the basic sizes. */
+const unified = (designation: string) => readThread(`${designation} UN`);
+
+/** The threads of the 75 % tables, as we read them. */
+function nameOf(designation: string): string | undefined {
+  const [, series, size, perInch] = /^(ME|BA|Brass|BSW) (\S+)(?: x (\d+))?$/.exec(designation) ?? [];
+  if (series === undefined) return undefined;
+  if (perInch === undefined) return `${size} ${series}`;
+  return `${size}-${perInch} ${series === "ME" ? "ME" : "BSB"}`;
+}
+
+/** Rows of the "about 75 %" tables whose drill is a choice for another percentage, by our reckoning of the drill. */
+const others: ReadonlyMap<string, string> = new Map([
+  ["ME 5/32 x 40", "82 %"],
+  ["ME 3/16 x 40", "81 %"],
+  ["ME 1/4 x 40", "68 %"],
+  ["Brass 5/16 x 26", "63 %"],
+  ["Brass 3/8 x 26", "58 %"],
+  ["BSW 3/16", "71 %"],
+  ["BSW 1/4", "71 %"],
+]);
+
+/** What these functions answer for a row; undefined where the row is about something else. */
+function computed({ designation, quantity }: Row): number | undefined {
+  const drill = /^((?:No\.|Letter) \w+) drill$/.exec(designation)?.[1];
+  if (drill !== undefined) return drillSize(drill, "in");
+  // An inch tapping drill is printed with its name.
+  const name = /^tapping drill \((.+)\)$/.exec(quantity)?.[1];
+  if (name !== undefined) return drillSize(/^\d+$/.test(name) ? `#${name}` : name, "in");
+  if (designation.startsWith("M") && !designation.startsWith("ME") && quantity.startsWith("tapping drill")) {
+    const { major, pitch } = readThread(designation);
+    return drillSize(nearestDrill(major - pitch, "metric", "nearest", "mm").name, "mm");
+  }
+  const drilled = /^percent of full thread with ([\d.]+) in drill$/.exec(quantity)?.[1];
+  if (drilled !== undefined) return engagementOf(unified(designation), Number(drilled), "drill");
+  const hole = /^hole for (\d+) % thread, (1.299|1.0825) form$/.exec(quantity);
+  if (hole) {
+    return boreFor(unified(designation), Number(hole[1]), hole[2] === "1.299" ? "drill" : "basic");
+  }
+  const name75 = nameOf(designation);
+  if (name75 === undefined || others.has(designation)) return undefined;
+  const thread = readThread(name75);
+  return convertLength(boreFor(thread, 75, "basic"), thread.unit, "mm");
+}
+
+for (const row of rows) {
+  const value = computed(row);
+  if (value === undefined) continue;
+  test(`${row.id} agrees with its source (${row.source})`, () => {
+    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(
+      row.tolerance + 1e-9,
+    );
+  });
+}
+
+test("every published row is compared, or left out for a stated reason", () => {
+  const left = rows.filter((row) => computed(row) === undefined);
+  expect(left.map(({ designation }) => designation).sort()).toEqual([...others.keys()].sort());
+});
+
+test("a drill left out because it is not for 75 % is for some other usual percentage", () => {
+  for (const { designation, value } of rows.filter((row) => others.has(row.designation))) {
+    const thread = readThread(nameOf(designation)!);
+    const percent = engagementOf(thread, convertLength(value, "mm", thread.unit), "basic");
+    expect(percent, designation).toBeGreaterThan(55);
+    expect(percent, designation).toBeLessThan(85);
+  }
+});
