@@ -17,15 +17,12 @@ import { expectClose, seeded } from "../lathe/close.ts";
 
 const metric = veeOf(1.75, 60);
 const methods = ["exact", "normal", "plain"] as const;
-/** BS 93: the rounding leaves 0.6 P of the height of the sharp triangle. */
-const sine = Math.sin((23.75 * Math.PI) / 180);
-const roundBA = (Math.sqrt(1 - sine * sine) / (2 * sine) - 0.6) / 2 / (1 / sine - 1);
-/** Included angle, crest and root per pitch. Source: ISO 68-1, ASME B1.5, BS 84 and BS 93. */
+/** Included angle, crest and root per pitch. Source: ISO 68-1, ASME B1.5, BS 84; BS 93 leaves 0.6 P. */
 const forms = [
   { name: "metric", included: 60, crest: 1 / 8, shape: "flat", root: 1 / 4 },
   { name: "Acme", included: 29, crest: 0.370691, shape: "flat", root: 0.370691 },
   { name: "Whitworth", included: 55, crest: 0.137329, shape: "radius", root: 0.137329 },
-  { name: "BA", included: 47.5, crest: roundBA, shape: "radius", root: roundBA },
+  { name: "BA", included: 47.5, crest: 0.180835, shape: "radius", root: 0.180835 },
 ] as const;
 
 /** Screws with a wire that stands above the pitch line and touches. */
