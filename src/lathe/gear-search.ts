@@ -19,12 +19,6 @@ const ROUNDING = 1e-13;
 /** Trains to look through grow with the fourth power of this. */
 const MOST_SIZES = 48;
 
-interface Candidate {
-  readonly train: Train;
-  /** Relative, near enough to sort out what cannot matter. */
-  readonly roughly: number;
-}
-
 interface Ranked {
   readonly train: Train;
   readonly error: Fraction;
@@ -57,25 +51,88 @@ export function bestTrain(
     throw new RangeError(`gears must be of at most ${MOST_SIZES} sizes, got ${sizes.length}`);
   }
   const twice = new Set(sizes.filter((size) => held.indexOf(size) !== held.lastIndexOf(size)));
-  const ratio = wanted.valueOf();
-  const all = [...simpleTrains(sizes, twice), ...compoundTrains(sizes, twice, clearance)].map(
-    (train): Candidate => ({ train, roughly: Math.abs(ratioOf(train) / ratio - 1) }),
-  );
-  if (place > all.length) {
+  const sets = setsOf(sizes, twice, clearance, wanted.valueOf());
+  if (place > sets.length) {
     throw new NothingFound(
-      all.length === 0
+      sets.length === 0
         ? `no train can be made of ${gears.length === 0 ? "no gears" : `the gears ${gears.join(", ")}`}`
-        : `rank must be at most ${all.length}, the number of trains that these gears make, got ${place}`,
+        : `rank must be at most ${sets.length}, the number of trains that these gears make, got ${place}`,
     );
   }
-  const errors = Float64Array.from(all, ({ roughly }) => roughly).sort();
-  const furthest = errors[place - 1]! + EQUAL.valueOf() + ROUNDING * (1 + errors[place - 1]!);
-  const near = all.filter(({ roughly }) => roughly <= furthest);
-  return inOrder(near.map(({ train }) => ({ train, error: exactError(train, wanted) })))[place - 1]!.train;
+  const least = sets.errors.slice().sort()[place - 1]!;
+  const furthest = least + EQUAL.valueOf() + ROUNDING * (1 + least);
+  const near: Ranked[] = [];
+  for (let i = 0; i < sets.length; i++) {
+    if (sets.errors[i]! > furthest) continue;
+    const train = arranged(sets.sides[sets.drivers[i]!]!, sets.sides[sets.driven[i]!]!);
+    near.push({ train, error: exactError(train, wanted) });
+  }
+  return inOrder(near)[place - 1]!.train;
 }
 
-function ratioOf(train: Train): number {
-  return train.reduce((ratio, [driver, driven]) => (ratio * driver) / driven, 1);
+/** One or two gears on one side of a train. */
+type Side = readonly [number] | readonly [low: number, high: number];
+
+/**
+ * All sets of drivers and driven that make a train, with their relative errors, near enough to sort out what cannot
+ * matter. Kept as columns of numbers: a box of 25 gears makes some 75,000, and a train apiece would cost more than the search.
+ */
+interface Sets {
+  readonly sides: readonly Side[];
+  readonly length: number;
+  /** Places among the sides. */
+  readonly drivers: Uint16Array;
+  readonly driven: Uint16Array;
+  readonly errors: Float64Array;
+}
+
+function setsOf(
+  sizes: readonly number[],
+  twice: ReadonlySet<number>,
+  clearance: number,
+  ratio: number,
+): Sets {
+  const singles = sizes.map((size): Side => [size]);
+  const pairs = sizes.flatMap((low, i) =>
+    sizes.slice(twice.has(low) ? i : i + 1).map((high): Side => [low, high]),
+  );
+  const sides = [...singles, ...pairs];
+  const most = singles.length ** 2 + pairs.length ** 2;
+  const [drivers, driven] = [new Uint16Array(most), new Uint16Array(most)];
+  const errors = new Float64Array(most);
+  let length = 0;
+  for (let i = 0; i < sides.length; i++) {
+    const [low, high] = sides[i]!;
+    const simple = high === undefined;
+    const last = simple ? singles.length : sides.length;
+    for (let j = simple ? 0 : singles.length; j < last; j++) {
+      const [lowDriven, highDriven] = sides[j]!;
+      if (simple) {
+        if (low === lowDriven && !twice.has(low)) continue;
+      } else {
+        // A size on both sides would only cancel itself.
+        if (low === lowDriven || low === highDriven || high === lowDriven || high === highDriven) continue;
+        if (mostRoom(low, high, lowDriven, highDriven!) < clearance) continue;
+      }
+      drivers[length] = i;
+      driven[length] = j;
+      errors[length] = Math.abs((low * (high ?? 1)) / (lowDriven * (highDriven ?? 1)) / ratio - 1);
+      length++;
+    }
+  }
+  return { sides, length, drivers, driven, errors: errors.subarray(0, length) };
+}
+
+/** Teeth by which the tighter of the two pairs of a/b × c/d reaches past the gear on the next stud. */
+function room(a: number, b: number, c: number, d: number): number {
+  return Math.min(a + b - c, c + d - b);
+}
+
+/**
+ * The most room that drivers a <= c and driven b <= d can have. The fourth way, a/b × c/d, never has more than c/b × a/d.
+ */
+function mostRoom(a: number, c: number, b: number, d: number): number {
+  return Math.max(room(a, d, c, b), room(c, b, a, d), room(c, d, a, b));
 }
 
 function exactError(train: Train, wanted: Fraction): Fraction {
@@ -83,61 +140,25 @@ function exactError(train: Train, wanted: Fraction): Fraction {
   return new Fraction(drivers, driven).div(wanted).sub(1).abs();
 }
 
-function* simpleTrains(sizes: readonly number[], twice: ReadonlySet<number>): Generator<Train> {
-  for (const driver of sizes) {
-    for (const driven of sizes) if (driver !== driven || twice.has(driver)) yield [[driver, driven]];
-  }
-}
-
-/** Each set of two drivers and two driven that meshes, once. A size on both sides would only cancel itself. */
-function* compoundTrains(
-  sizes: readonly number[],
-  twice: ReadonlySet<number>,
-  clearance: number,
-): Generator<Train> {
-  const pairs = sizes.flatMap((low, i) =>
-    sizes.slice(twice.has(low) ? i : i + 1).map((high): readonly [number, number] => [low, high]),
-  );
-  for (const drivers of pairs) {
-    for (const driven of pairs) {
-      if (driven.some((size) => size === drivers[0] || size === drivers[1])) continue;
-      const train = arranged(drivers, driven, clearance);
-      if (train !== undefined) yield train;
-    }
-  }
-}
-
 /**
- * a/b × c/d with the most room at the studs: the smaller of a + b - c and c + d - b as great as it can be; a tie goes to
- * the larger a, then to the larger b.
+ * The drivers and driven as a train: a/b, or a/b × c/d with the most room at the studs; a tie goes to the larger a, then
+ * to the larger b.
  */
-function arranged(
-  [lowDriver, highDriver]: readonly [number, number],
-  [lowDriven, highDriven]: readonly [number, number],
-  clearance: number,
-): Train | undefined {
-  let most = -Infinity;
-  let best: Train | undefined;
+function arranged([low, high]: Side, [lowDriven, highDriven]: Side): Train {
+  if (high === undefined || highDriven === undefined) return [[low, lowDriven]];
   // The first of equals stays: the larger a and the larger b are tried first.
-  for (const [a, c] of [
-    [highDriver, lowDriver],
-    [lowDriver, highDriver],
-  ] as const) {
-    for (const [b, d] of [
-      [highDriven, lowDriven],
-      [lowDriven, highDriven],
-    ] as const) {
-      const room = Math.min(a + b - c, c + d - b);
-      if (room > most) {
-        most = room;
-        best = [
-          [a, b],
-          [c, d],
-        ];
-      }
-    }
-  }
-  return most >= clearance ? best : undefined;
+  const ways = [
+    [high, highDriven, low, lowDriven],
+    [high, lowDriven, low, highDriven],
+    [low, highDriven, high, lowDriven],
+  ] as const;
+  let best: (typeof ways)[number] = ways[0];
+  for (const way of ways) if (room(...way) > room(...best)) best = way;
+  const [a, b, c, d] = best;
+  return [
+    [a, b],
+    [c, d],
+  ];
 }
 
 /** Sorted by error; runs of equal errors, counted from the smallest of the run, by the other three. */

@@ -192,3 +192,13 @@ test.each([
   expect(refused).toThrow(RangeError);
   expect(refused).toThrow(says);
 });
+
+// By hand: 50 + 45 - 60 = 35 and 60 + 20 - 45 = 35, and 62 + 40 - 60 = 42 and 60 + 20 - 40 = 40; any other order of
+// the same gears has less room.
+test.each([
+  [[20, 45, 50, 60], 10 / 3, 35, "50/45 × 60/20"],
+  [[20, 40, 60, 62], 4.65, 40, "62/40 × 60/20"],
+])("%j with coarse leads take the order that leaves room at the studs", (gears, ratio, room, train) => {
+  expect(trainText(bestTrain(ratio, 1, gears, 1, room))).toBe(train);
+  expect(trainText(bestTrain(ratio, 1, gears, 1, room + 1))).not.toBe(train);
+});
