@@ -128,11 +128,9 @@ function room(a: number, b: number, c: number, d: number): number {
   return Math.min(a + b - c, c + d - b);
 }
 
-/**
- * The most room that drivers a <= c and driven b <= d can have. The fourth way, a/b × c/d, never has more than c/b × a/d.
- */
+/** The most room that these drivers and driven can have in any of their four arrangements. */
 function mostRoom(a: number, c: number, b: number, d: number): number {
-  return Math.max(room(a, d, c, b), room(c, b, a, d), room(c, d, a, b));
+  return Math.max(room(a, b, c, d), room(a, d, c, b), room(c, b, a, d), room(c, d, a, b));
 }
 
 function exactError(train: Train, wanted: Fraction): Fraction {
@@ -151,6 +149,7 @@ function arranged([low, high]: Side, [lowDriven, highDriven]: Side): Train {
     [high, highDriven, low, lowDriven],
     [high, lowDriven, low, highDriven],
     [low, highDriven, high, lowDriven],
+    [low, lowDriven, high, highDriven],
   ] as const;
   let best: (typeof ways)[number] = ways[0];
   for (const way of ways) if (room(...way) > room(...best)) best = way;
