@@ -1,6 +1,9 @@
 /**
  * Stock drills: number and letter drills after ASME B94.11M, fractions of an inch by 64ths, and metric sizes as shops
  * stock them (common practice after the steps of ISO 235, from memory).
+ *
+ * Number and letter sizes are held against printed tables in the tests, but for No. 8, 12, 13, 15, 16, 28 and C, E, J, M,
+ * P, Q, R, Y: those are from memory.
  */
 import { convertLength, type LengthUnit } from "../thread/thread.ts";
 

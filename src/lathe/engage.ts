@@ -51,10 +51,7 @@ export function usableMarks(
   if (leadsATurn < 0.5 || creep > WHOLE_LEADS) return { usable: [], creep };
   const usable = Array.from({ length: count }, (_, i) => i + 1).filter((mark) => {
     const turn = (mark - start) / count;
-    const pitches = turn * teeth;
-    if (!isWhole(pitches, WHOLE_PITCHES)) return false;
-    const leads = turn * leadsATurn;
-    return isWhole(leads, WHOLE_LEADS) && (mark === start || Math.abs(leads) >= 0.5);
+    return isWhole(turn * teeth, WHOLE_PITCHES) && isWhole(turn * leadsATurn, WHOLE_LEADS);
   });
   return { usable, creep };
 }

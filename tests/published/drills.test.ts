@@ -63,6 +63,36 @@ for (const row of rows) {
   });
 }
 
+/** Number drills that the file lacks, as other tables print them, in inches. */
+const elsewhere: readonly (readonly [string, Readonly<Record<number, number>>])[] = [
+  [
+    "drills and preferred sizes, v.2 of 2007, public domain, circuitousroot.com",
+    {
+      56: 0.0465,
+      57: 0.043,
+      58: 0.042,
+      61: 0.039,
+      62: 0.038,
+      64: 0.036,
+      65: 0.035,
+      68: 0.031,
+      75: 0.021,
+      78: 0.016,
+      79: 0.0145,
+    },
+  ],
+  [
+    "tap and clearance drills for American National screws, hole size page of a robotics team",
+    { 32: 0.116, 43: 0.089, 46: 0.081, 47: 0.0785, 50: 0.07 },
+  ],
+  ["a tool seller's chart of most used number drills", { 4: 0.209, 10: 0.1935 }],
+];
+for (const [source, sizes] of elsewhere) {
+  test(`number drills ${Object.keys(sizes).join(", ")} agree with another table (${source})`, () => {
+    for (const [number, size] of Object.entries(sizes)) expect(drillSize(`#${number}`, "in")).toBe(size);
+  });
+}
+
 test("every published row is compared, or left out for a stated reason", () => {
   const left = rows.filter((row) => computed(row) === undefined);
   expect(left.map(({ designation }) => designation).sort()).toEqual([...others.keys()].sort());
