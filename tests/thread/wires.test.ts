@@ -22,7 +22,7 @@ const forms = [
   { name: "metric", included: 60, crest: 1 / 8, shape: "flat", root: 1 / 4 },
   { name: "Acme", included: 29, crest: 0.370691, shape: "flat", root: 0.370691 },
   { name: "Whitworth", included: 55, crest: 0.137329, shape: "radius", root: 0.137329 },
-  { name: "BA", included: 47.5, crest: 0.180835, shape: "radius", root: 0.180835 },
+  { name: "BA", included: 47.5, crest: 0.1808346, shape: "radius", root: 0.1808346 },
 ] as const;
 
 /** Screws with a wire that stands above the pitch line and touches. */
