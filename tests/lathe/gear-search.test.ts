@@ -146,6 +146,13 @@ test("a compound train needs its clearance, and just enough is enough", () => {
   expect(exact(36)).not.toContain("×");
 });
 
+// 25/30 × 20/35 has 35 and 25 teeth of room, 20/30 × 25/35 has 25 and 30: the tighter is 25 both ways. With 30, 20 over
+// 35, 40: 45 and 25 for 30/35 × 20/40, 30 and 25 for 20/40 × 30/35.
+test("of arrangements with equal room the one with the larger first driver is named", () => {
+  expect(trainText(bestTrain(10, 21, [20, 25, 30, 35]))).toBe("25/30 × 20/35");
+  expect(trainText(bestTrain(3, 7, [20, 30, 35, 40]))).toBe("30/35 × 20/40");
+});
+
 test("of equal errors fewer gears come first, then more teeth", () => {
   expect([1, 2].map((rank) => trainText(bestTrain(1, 2, [20, 30, 40, 60], rank)))).toEqual([
     "30/60",
