@@ -245,6 +245,7 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: '=WIRE.SMALLEST(1, 60, 0.125, "flat", 0.25)', value: 0.5051815 },
       { formula: "=WIRE.SMALLEST(1, 29, 0.370691)", value: 0.4872631 },
       { formula: '=WIRE.SMALLEST(1, 55, 0.137329, "radius", 0.137329)', value: 0.5056791 },
+      { formula: '=WIRE.SMALLEST(1, 47.5, 0.1808346, "radius", 0.1808346)', value: 0.4985243 },
     ],
     source: touchesSource,
     compute: smallestWire,

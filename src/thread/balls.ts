@@ -7,7 +7,7 @@
  *
  * Lengths in any one unit, angles in degrees. Source: geometry.
  */
-import { ballAtRest } from "./contact.ts";
+import { atRest } from "./contact.ts";
 import { tan } from "./form.ts";
 import {
   centrePerDiameter,
@@ -55,13 +55,14 @@ function readingAt(pitchDiameter: number, vee: Vee, ball: number, lead: number, 
   if (method === "normal") {
     return apex - ball * (1 + 2 * centrePerDiameter(vee, leadCosine(lead, pitchDiameter)));
   }
-  const { radius, firstContact, secondContact } = ballAtRest({
+  const { radius, firstContact, secondContact } = atRest({
     apex: apex / 2,
     firstSlope: -tan(vee.first),
     secondSlope: -tan(vee.second),
     lead,
     diameter: ball,
   });
+  // Deep in a steep bore there are places that both flanks would reach if they went on past a sharp crest.
   if (Math.min(firstContact, secondContact) < (pitchDiameter - sharpHeight(vee)) / 2) {
     throw new RangeError(`ball must be small enough to touch the flanks of so steep a thread, got ${ball}`);
   }

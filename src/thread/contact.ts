@@ -9,24 +9,22 @@
  *   c = sqrt((r + z T)^2 + (z k/r)^2)     from the axis, turned by atan((z k/r) / (r + z T)).
  *
  * What is left is how wide the vee may be: each flank's share of width must be used up. With equal flanks that is one
- * equation in r; with unequal flanks two, because both contacts must want the same c. The width left over must grow
- * the way the vee opens: the other solution, deep in the bore of a nut, lies behind the metal.
+ * equation in r; with unequal flanks two, because both contacts must want the same c.
  *
  * A wire pushed towards the axis and free to tip comes to rest where the two flanks push on it from one place along its
  * length: otherwise they would turn it. Both normals then start from one point of its axis, which is the centre of a
- * ball of the wire's diameter touching the same flanks; and the wire lies square to both normals. With equal flanks
- * the wire is no nearer the axis than that ball; with unequal ones it is, by a little.
+ * ball of the wire's diameter touching the same flanks; and the wire lies square to both normals. Every normal of such a
+ * helicoid has k times as much moment about the axis as it has length along it; so what is square to two of them is
+ * square to the radius through that centre too, and the wire comes as near the axis as the ball, no nearer.
+ *
+ * A straight wire on a flank within some 3 degrees of square and a lead angle above some 8 may also touch further round;
+ * it is then held off by less than a thousandth of the pitch, which is not reckoned with here.
  *
  * Source: geometry; compared with a numerical search and with published figures in the tests.
  */
 
 /** Where a flank is touched and what that asks of the centre. Filled anew for every guess: nothing is allocated. */
 interface Touch {
-  /** From the place of contact to the centre along the axis. */
-  along: number;
-  /** The centre lies at (`out`, `side`) in the plane square to the axis, in the directions outwards and around. */
-  out: number;
-  side: number;
   /** Width that the vee would have to spare on this flank; and how fast that grows with the radius of contact. */
   spare: number;
   spareRate: number;
@@ -35,17 +33,8 @@ interface Touch {
   squareRate: number;
 }
 
-const touch = (): Touch => ({
-  along: 0,
-  out: 0,
-  side: 0,
-  spare: 0,
-  spareRate: 0,
-  square: 0,
-  squareRate: 0,
-});
-const firstTouch = touch();
-const secondTouch = touch();
+const firstTouch: Touch = { spare: 0, spareRate: 0, square: 0, squareRate: 0 };
+const secondTouch: Touch = { spare: 0, spareRate: 0, square: 0, squareRate: 0 };
 
 function touchAt(at: Touch, r: number, apex: number, slope: number, k: number, half: number): void {
   const climb = k / r;
@@ -57,9 +46,6 @@ function touchAt(at: Touch, r: number, apex: number, slope: number, k: number, h
   const side = along * climb;
   const sideRate = climb * (alongRate - along / r);
   const square = out * out + side * side;
-  at.along = along;
-  at.out = out;
-  at.side = side;
   at.spare = (r - apex) * slope - k * Math.atan2(side, out) - along;
   at.spareRate = slope - (k * (sideRate * out - side * outRate)) / square - alongRate;
   at.square = square;
@@ -84,42 +70,22 @@ export interface Seat {
 }
 
 export interface Rest {
-  /** From the thread axis to the centre of the ball, or to the axis of the wire. */
+  /** From the thread axis to the centre of the ball, and to the axis of the wire. */
   readonly radius: number;
   /** Radii at which the flanks are touched. */
   readonly firstContact: number;
   readonly secondContact: number;
 }
 
-/** Where a ball comes to rest. @throws RangeError when none does: the lead is too steep for these flanks */
-export function ballAtRest(seat: Seat): Rest {
-  const [firstContact, secondContact] = contacts(seat);
+/**
+ * Where a ball, or a straight wire that is free to tip, comes to rest.
+ *
+ * @throws RangeError when neither does: the lead is too steep for these flanks and this diameter
+ */
+export function atRest(seat: Seat): Rest {
+  const [firstContact, secondContact] = seat.firstSlope === seat.secondSlope ? alike(seat) : unlike(seat);
+  // Either search ends with the first touch filled for the place where both flanks want the same centre.
   return { radius: Math.sqrt(firstTouch.square), firstContact, secondContact };
-}
-
-/** Where a straight wire, free to tip, comes to rest. @throws RangeError when none does */
-export function wireAtRest(seat: Seat): Rest {
-  const [firstContact, secondContact] = contacts(seat);
-  const radius = Math.sqrt(firstTouch.square);
-  if (seat.firstSlope === seat.secondSlope) return { radius, firstContact, secondContact };
-  // Normals seen from the centre, outwards, around and along; the second flank is the first turned over.
-  const { out: o1, side: s1, along: z1 } = firstTouch;
-  const { out: o2, side: s2, along: z2 } = secondTouch;
-  const x1 = (o1 * firstContact) / radius - radius;
-  const y1 = (-s1 * firstContact) / radius;
-  const x2 = (o2 * secondContact) / radius - radius;
-  const y2 = (s2 * secondContact) / radius;
-  // The wire lies along their cross product; its axis passes the thread axis as near as its part square to that says.
-  const wireOut = -y1 * z2 - z1 * y2;
-  const wireAround = z1 * x2 + x1 * z2;
-  const lean = wireOut / wireAround;
-  return { radius: radius / Math.sqrt(1 + lean * lean), firstContact, secondContact };
-}
-
-/** Radii of contact; leaves both touches filled for them. */
-function contacts(seat: Seat): readonly [number, number] {
-  const { firstSlope, secondSlope } = seat;
-  return firstSlope === secondSlope ? alike(seat) : unlike(seat);
 }
 
 function alike({ apex, firstSlope: slope, lead, diameter }: Seat): readonly [number, number] {
@@ -129,7 +95,7 @@ function alike({ apex, firstSlope: slope, lead, diameter }: Seat): readonly [num
   let settled = false;
   for (let step = 0; step < MOST_STEPS && r > 0; step++) {
     touchAt(firstTouch, r, apex, slope, k, half);
-    if (settled && firstTouch.spareRate * slope > 0) return [r, r];
+    if (settled) return [r, r];
     const change = firstTouch.spare / firstTouch.spareRate;
     r -= change;
     settled = Math.abs(change) <= LAST_STEP * r;
@@ -154,7 +120,7 @@ function unlike({ apex, firstSlope, secondSlope, lead, diameter }: Seat): readon
     const apart = firstTouch.square - secondTouch.square;
     const turn =
       firstTouch.spareRate * secondTouch.squareRate + secondTouch.spareRate * firstTouch.squareRate;
-    if (settled && turn * (firstSlope + secondSlope) > 0) return [r1, r2];
+    if (settled) return [r1, r2];
     const change1 = (spare * secondTouch.squareRate + secondTouch.spareRate * apart) / turn;
     const change2 = (spare * firstTouch.squareRate - firstTouch.spareRate * apart) / turn;
     r1 -= change1;

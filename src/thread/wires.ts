@@ -9,7 +9,7 @@
  * Lengths in any one unit, angles in degrees. The squeeze of the anvils on wire and flank is not in the figures.
  * Source: ASME B1.2 appendix B; Handbook H28; geometry.
  */
-import { wireAtRest } from "./contact.ts";
+import { atRest } from "./contact.ts";
 import { NothingFound } from "./failures.ts";
 import { cos, sin, tan } from "./form.ts";
 import {
@@ -114,7 +114,7 @@ function readingAt(pitchDiameter: number, wires: Wires): number {
   if (method === "normal") {
     return apex + wire * (1 + 2 * centrePerDiameter(vee, leadCosine(lead, pitchDiameter)));
   }
-  const { radius } = wireAtRest({
+  const { radius } = atRest({
     apex: apex / 2,
     firstSlope: tan(vee.first),
     secondSlope: tan(vee.second),
