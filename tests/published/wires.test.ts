@@ -99,7 +99,9 @@ for (const row of rows) {
   if (value === undefined) continue;
   compared++;
   test(`${row.id} agrees with its source (${row.source})`, () => {
-    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(row.tolerance + 1e-9);
+    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(
+      row.tolerance + 1e-9,
+    );
   });
 }
 
