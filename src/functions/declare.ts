@@ -88,6 +88,9 @@ export interface SheetFunction {
     | "hole"
     | "tool"
     | "taper"
+    | "force"
+    | "uncertainty"
+    | "drawing"
     | "units";
   /** One line that completion shows. */
   readonly summary: string;

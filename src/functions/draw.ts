@@ -1,0 +1,3 @@
+import type { SheetFunction } from "./declare.ts";
+
+export const drawFunctions: readonly SheetFunction[] = [];

@@ -1,0 +1,3 @@
+import type { SheetFunction } from "./declare.ts";
+
+export const grooveFunctions: readonly SheetFunction[] = [];
