@@ -1,0 +1,158 @@
+/**
+ * What the person can do to the job on the desk, whichever part of the page asked for it: the rail, the route card, a
+ * key or a panel. Every act ends in one command of the job and in words about what it did.
+ */
+import { type Desk, reasonOf, sentence } from "./desk.ts";
+import type { EditSession } from "./edit-session.ts";
+import type { FileIntake } from "./file-intake.ts";
+import { fileName, saveText } from "./files.ts";
+import type { RouteAct } from "./route-card.ts";
+import type { SaidLine } from "./said.ts";
+import type { Settings } from "./settings.ts";
+
+/** The parts of the page that acts work on. */
+export interface PageParts {
+  readonly desk: Desk;
+  readonly session: EditSession;
+  readonly settings: Settings;
+  readonly intake: FileIntake;
+  readonly said: SaidLine;
+  /** The element of the page with this tag, as soon as it is drawn. */
+  element<T extends keyof HTMLElementTagNameMap>(tag: T): HTMLElementTagNameMap[T] | null;
+  /** Draws the page anew, and tells when that is done. */
+  draw(): Promise<unknown>;
+}
+
+export class PageActs {
+  constructor(readonly parts: PageParts) {}
+
+  get job() {
+    return this.parts.desk.job;
+  }
+
+  /** Name of the sheet in hand. */
+  get sheet(): string {
+    return this.parts.desk.sheet;
+  }
+
+  /** Keeps what is being typed. */
+  commit(): boolean {
+    return this.parts.session.commit();
+  }
+
+  /** Runs a command of the job, which may answer why it could not, and says what it did. */
+  command(run: () => unknown): void {
+    const { job } = this;
+    if (!job || !this.commit()) return;
+    const before = job.canUndo;
+    const reason = run();
+    if (typeof reason === "string") this.parts.said.alarm(sentence(reason));
+    else if (job.canUndo !== undefined && job.canUndo !== before)
+      this.parts.said.say(`${job.canUndo}. Undo takes it back.`);
+    void this.parts.draw();
+  }
+
+  step(which: "undo" | "redo"): void {
+    const { job } = this;
+    if (!job) return;
+    const what = which === "undo" ? job.canUndo : job.canRedo;
+    if (what === undefined) {
+      this.parts.said.say(`Nothing to ${which}.`);
+      return;
+    }
+    job[which]();
+    this.parts.said.say(`${which === "undo" ? "Undone" : "Done again"}: ${what}`);
+    this.showPlace();
+    void this.parts.draw();
+  }
+
+  /** Takes another sheet in hand. */
+  choose(sheet: string): void {
+    if (sheet === this.sheet || !this.commit()) return;
+    this.parts.desk.chooseSheet(sheet);
+    this.showPlace();
+    void this.parts.draw();
+  }
+
+  /** Puts the active cell of the sheet in hand where the person left it. */
+  showPlace(): void {
+    const { desk, session } = this.parts;
+    const { sheet, place } = desk;
+    session.stand({ sheet, ...place });
+    // The grid can bring it into view once it has drawn that sheet.
+    void this.parts
+      .draw()
+      .then(() => this.parts.element("sheet-grid")?.updateComplete)
+      .then(() => desk.sheet === sheet && this.parts.element("sheet-grid")?.goTo(place.row, place.column));
+  }
+
+  route(did: RouteAct): void {
+    const { job } = this;
+    if (!job) return;
+    if (did.act === "choose") this.choose(did.name);
+    if (did.act === "sign") this.command(() => job.signOff(did.name, did.signed));
+    if (did.act === "rename") {
+      this.command(() => {
+        const reason = job.renameSheet(did.name, did.newName);
+        if (reason === undefined) this.parts.desk.renamed(did.name, did.newName);
+        return reason;
+      });
+    }
+    if (did.act === "move") this.move(did.name, did.by);
+    if (did.act === "remove") this.drop(did.name);
+    if (did.act === "add") this.command(() => this.choose(job.addSheet()));
+  }
+
+  sign(): void {
+    const sheet = this.job?.document.sheets.find(({ name }) => name === this.sheet);
+    if (sheet) this.route({ act: "sign", name: sheet.name, signed: !(sheet.signedOff ?? false) });
+  }
+
+  move(name: string, by: -1 | 1): void {
+    const { job } = this;
+    const to = (job?.document.sheets.findIndex((sheet) => sheet.name === name) ?? -1) + by;
+    if (job && to >= 0 && to < job.document.sheets.length) this.command(() => job.moveSheet(name, to));
+  }
+
+  drop(name: string): void {
+    const { job } = this;
+    if (!job) return;
+    if (job.document.sheets.length === 1) this.parts.said.say("A job keeps at least one operation.");
+    else this.command(() => job.removeSheet(name));
+  }
+
+  saveFile(): void {
+    this.commit();
+    const { job, text } = this.parts.desk;
+    if (!job) return;
+    const name = fileName(job.document.title);
+    saveText(name, text);
+    this.parts.said.say(`Saved to the file ${name}.`);
+  }
+
+  async takeFile(name: string, text: Promise<string>): Promise<void> {
+    const { desk, said } = this.parts;
+    try {
+      const job = await text;
+      if (!this.commit()) return;
+      await desk.openText(job);
+      this.parts.element("shelf-dialog")?.close();
+      said.settle();
+      said.say(`Opened ${name}.`);
+    } catch (error) {
+      // The alert stands behind a dialog, where nobody would see or hear it.
+      this.parts.element("shelf-dialog")?.close();
+      said.alarm(`${name} was not opened: ${reasonOf(error)}. The job on the desk is unchanged.`);
+    }
+  }
+
+  /** Runs what the browser may refuse, and says so where it does. */
+  async attempt(run: () => Promise<unknown>): Promise<void> {
+    try {
+      await run();
+    } catch (error) {
+      this.parts.element("shelf-dialog")?.close();
+      this.parts.said.alarm(sentence(reasonOf(error)));
+    }
+  }
+}

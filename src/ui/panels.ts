@@ -1,0 +1,17 @@
+/** What opens over the page when it is asked for. A new panel gets its line here, and its word in word-acts.ts. */
+import { html } from "lit";
+import "./shelf-dialog.ts";
+import type { ShelfAct } from "./shelf-dialog.ts";
+import type { Acts } from "./word-acts.ts";
+
+export function panels(acts: Acts) {
+  const { page, shelf } = acts;
+  const { openId, noKeep } = page.parts.desk;
+  return html`<shelf-dialog
+    .jobs=${shelf.kept}
+    .rack=${shelf.rack}
+    .here=${openId}
+    .trouble=${noKeep ? `This browser keeps no jobs: ${noKeep}. Save the job to a file.` : ""}
+    @shelf=${(event: CustomEvent<ShelfAct>) => void shelf.did(event.detail)}
+  ></shelf-dialog>`;
+}
