@@ -1,7 +1,7 @@
-import { bestTrain } from "../lathe/gear-search.ts";
-import { leadCut, leadError, readTrain, roomForLeadError, trainText } from "../lathe/gears.ts";
+import { leadCut, leadError, leadErrorMillionths, leadOfText, roomForLeadError } from "../lathe/gears.ts";
 import { Unreadable } from "../thread/failures.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { gearSearchFunctions } from "./gear-search.ts";
 
 const leadscrewLead = {
   name: "leadscrew_lead",
@@ -85,9 +85,16 @@ export const gearFunctions: readonly SheetFunction[] = [
       {
         name: "train",
         type: "text",
-        doc: 'Drivers over driven, from the spindle on: "30/80" or "65/50 × 20/55"; x, X and * stand for the cross.',
+        doc: 'Drivers over driven, from the spindle on: "30/80" or "65/50 × 20/55"; x, X and * stand for the cross. ", box 3" behind it means a gearbox.',
       },
       leadscrewLead,
+      {
+        name: "ratios",
+        type: "numbers",
+        unit: "ratio",
+        optional: true,
+        doc: "Ratios of the gearbox, position by position; needed where the train names a box.",
+      },
     ],
     returns: { type: "number", unit: "length", doc: "In the unit of the leadscrew lead." },
     failures: [
@@ -98,6 +105,18 @@ export const gearFunctions: readonly SheetFunction[] = [
         says: 'like "30/80" or "65/50 × 20/55"',
       },
       { ...noLeadscrew, formula: '=GEAR.CUT("30/80", 0)' },
+      {
+        when: "the gearbox is not described",
+        formula: '=GEAR.CUT("30/80, box 2", 4)',
+        gives: "#VALUE!",
+        says: "ratios are missing",
+      },
+      {
+        when: "the gearbox has no such position",
+        formula: '=GEAR.CUT("30/80, box 4", 4, {0.5;1;2})',
+        gives: "#NUM!",
+        says: "train must name a box from 1 to 3, got 4",
+      },
     ],
     examples: [
       {
@@ -106,73 +125,12 @@ export const gearFunctions: readonly SheetFunction[] = [
         source: "1.5 and the error 0.0009091, computed independently",
       },
       { formula: '=GEAR.CUT("30/80", 4)', value: 1.5 },
+      { formula: '=GEAR.CUT("30/80, box 3", 4, {0.5;1;2})', value: 3, source: "4 x 30/80 x 2 by hand" },
     ],
     source,
-    compute: (train, leadscrew) => leadCut(leadscrew, readTrain(train)),
+    compute: (train, leadscrew, ratios) => leadOfText(train, leadscrew, ratios),
   }),
-  declare({
-    name: "GEAR.TRAIN",
-    family: "gears",
-    summary: "The best train for a lead from the gears at hand, the second best, and so on.",
-    params: [
-      { name: "lead", type: "number", unit: "length", doc: "Lead wanted, above 0: pitch x starts." },
-      leadscrewLead,
-      {
-        name: "gears",
-        type: "numbers",
-        unit: "teeth",
-        doc: "The gears at hand, one a cell, repeats for several of a size; up to 48 sizes.",
-      },
-      { name: "rank", type: "number", fallback: 1, doc: "1 for the best train, 2 for the next; whole." },
-      {
-        name: "clearance",
-        type: "number",
-        unit: "teeth",
-        fallback: 15,
-        doc: "In a compound train a pair must reach past the gear on the next stud by this many teeth: 2 + shaft or nut diameter / module.",
-      },
-    ],
-    returns: {
-      type: "text",
-      doc: 'Drivers over driven, from the spindle on; "30/80" takes any idler between. Best is the least error (equal within 1e-9 of the lead), then fewer gears, more teeth in all, a larger first driver.',
-    },
-    failures: [
-      {
-        when: "the gears make no train",
-        formula: "=GEAR.TRAIN(1.5, 4, {40})",
-        gives: "#N/A",
-        says: "no train can be made of the gears 40",
-      },
-      {
-        when: "there are fewer trains than that",
-        formula: "=GEAR.TRAIN(1.5, 4, {30;80}, 3)",
-        gives: "#N/A",
-        says: "rank must be at most 2",
-      },
-      {
-        when: "the lead is not above 0",
-        formula: "=GEAR.TRAIN(0, 4, {30;80})",
-        gives: "#NUM!",
-        says: "lead must be greater than 0, got 0",
-      },
-      {
-        when: "a gear has half a tooth",
-        formula: "=GEAR.TRAIN(1.5, 4, {30.5;80})",
-        gives: "#NUM!",
-        says: "gears must be a whole number of 1 or more, got 30.5",
-      },
-    ],
-    examples: [
-      {
-        formula: "=GEAR.TRAIN(1.5, 3.175, {20;25;30;35;38;40;45;50;55;60;63;65;70})",
-        value: "65/50 × 20/55",
-      },
-      { formula: "=GEAR.TRAIN(1.75, 3, {20;25;30;35;38;40;45;50;55;60;63;65;70})", value: "35/60" },
-    ],
-    source: "geometry; the clearance at the studs is common practice, no source",
-    compute: (lead, leadscrew, gears, rank, clearance) =>
-      trainText(bestTrain(lead, leadscrew, gears, rank, clearance)),
-  }),
+  ...gearSearchFunctions,
   declare({
     name: "GEAR.ERROR",
     family: "gears",
@@ -209,6 +167,39 @@ export const gearFunctions: readonly SheetFunction[] = [
     ],
     source,
     compute: leadError,
+  }),
+  declare({
+    name: "GEAR.PPM",
+    family: "gears",
+    summary: "How far a lead is off, in millionths of it.",
+    params: [
+      { name: "lead_wanted", type: "number", unit: "length", doc: "Above 0." },
+      { name: "lead_cut", type: "number", unit: "length", doc: "What the gears cut, above 0." },
+    ],
+    returns: { type: "number", doc: "Parts per million; plus: too long. 1000 is 1 mm in a metre." },
+    failures: [
+      {
+        when: "no lead is cut",
+        formula: "=GEAR.PPM(1.5, 0)",
+        gives: "#NUM!",
+        says: "lead_cut must be greater than 0, got 0",
+      },
+    ],
+    examples: [
+      {
+        formula: "=GEAR.PPM(1.5, GEAR.LEAD(3.175, 65, 50, 20, 55))",
+        value: 606.0606,
+        within: 5e-5,
+        source: "1651/1100 over 3/2 is 3302/3300 by hand: 2/3300",
+      },
+      {
+        formula: "=GEAR.PPM(1/1.27, 63/80)",
+        value: 125,
+        source: "63 x 1.27 / 80 is 1.000125 by hand",
+      },
+    ],
+    source,
+    compute: leadErrorMillionths,
   }),
   declare({
     name: "FIT.LEADERROR",

@@ -16,6 +16,12 @@ export type Pair = readonly [driver: number, driven: number];
 /** Pairs from the spindle to the lead screw. */
 export type Train = readonly Pair[];
 
+/** A train, and the position of a gearbox behind it, from 1 in the order in which its ratios are listed. */
+export interface Boxed {
+  readonly train: Train;
+  readonly position: number;
+}
+
 /**
  * Lead cut by a train.
  *
@@ -38,22 +44,51 @@ export function trainText(train: Train): string {
   return train.map(([a, b]) => `${a}/${b}`).join(" × ");
 }
 
-/**
- * Reads a train as trainText writes it; `x`, `X`, `*` and `·` are taken for the cross.
- *
- * @throws Unreadable for anything else
- */
+/** `65/50 × 20/55, box 3` */
+export function boxedText({ train, position }: Boxed): string {
+  return `${trainText(train)}, box ${position}`;
+}
+
+/** Reads a train as trainText and boxedText write it, without its gearbox. @throws Unreadable for anything else */
 export function readTrain(text: string): Train {
-  const pairs = text.split(/[×xX*·]/).map((pair) => /^\s*(\d{1,4})\s*\/\s*(\d{1,4})\s*$/.exec(pair));
-  return pairs.map((found) => {
+  return readBoxed(text).train;
+}
+
+/** No position where the text names none; `x`, `X`, `*` and `·` are taken for the cross. */
+function readBoxed(text: string): { readonly train: Train; readonly position?: number } {
+  const [, gears, position] = /^(.*?)(?:,\s*box\s+(\d{1,2})\s*)?$/i.exec(text) ?? [];
+  const train = (gears ?? text).split(/[×xX*·]/).map((pair): Pair => {
+    const found = /^\s*(\d{1,4})\s*\/\s*(\d{1,4})\s*$/.exec(pair);
     const [driver, driven] = [Number(found?.[1]), Number(found?.[2])];
     if (!(driver >= 1 && driven >= 1)) {
       throw new Unreadable(
-        `cannot read "${text}" as a train: drivers over driven, like "30/80" or "65/50 × 20/55"`,
+        `cannot read "${text}" as a train: drivers over driven, like "30/80" or "65/50 × 20/55", with ", box 3" behind it for a gearbox`,
       );
     }
     return [driver, driven];
   });
+  return position === undefined ? { train } : { train, position: Number(position) };
+}
+
+/**
+ * Lead cut by a train as it is written, through a gearbox where the text names its position.
+ *
+ * @param ratios of the gearbox, position by position
+ * @throws Unreadable when the text is no train, or names a position and there are no ratios
+ * @throws RangeError when there is no such position, or a lead or ratio is not above 0
+ */
+export function leadOfText(text: string, leadscrewLead: number, ratios: readonly number[] = []): number {
+  const { train, position } = readBoxed(text);
+  if (position === undefined) return leadCut(leadscrewLead, train);
+  if (ratios.length === 0) {
+    throw new Unreadable(`ratios are missing: "${text}" goes through a gearbox`);
+  }
+  const ratio = ratios[position - 1];
+  if (ratio === undefined) {
+    throw new RangeError(`train must name a box from 1 to ${ratios.length}, got ${position}`);
+  }
+  requireAbove("ratios", ratio);
+  return finite("lead", leadCut(leadscrewLead, train) * ratio);
 }
 
 /**
@@ -69,6 +104,15 @@ export function leadError(wanted: number, cut: number, length?: number): number 
   requireWithin("length", length, 0);
   // Difference first: cut / wanted - 1 would lose the digits that matter.
   return finite("error", (length * (cut - wanted)) / wanted);
+}
+
+/**
+ * How far a lead is off, in millionths of it; plus: too long.
+ *
+ * @throws RangeError when a lead is not above 0
+ */
+export function leadErrorMillionths(wanted: number, cut: number): number {
+  return leadError(wanted, cut, 1_000_000);
 }
 
 /**

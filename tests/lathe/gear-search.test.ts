@@ -1,7 +1,7 @@
 // The search is held against plain counting with whole numbers: every choice of gears, every place for each.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { bestTrain } from "../../src/lathe/gear-search.ts";
+import { bestBoxedTrain, bestTrain } from "../../src/lathe/gear-search.ts";
 import { type Train, trainText } from "../../src/lathe/gears.ts";
 import { NothingFound } from "../../src/thread/failures.ts";
 import { seeded } from "./close.ts";
@@ -107,15 +107,72 @@ test("every rank is the one that counting out finds", () => {
       (n, m, gears, gap) => {
         // A lead of n/20 mm on a leadscrew of 127/m mm, as on an inch lathe.
         const expected = countedOut(BigInt(n * m), 20n * 127n, gears, gap);
-        const keys = expected.map((_, i) => keyOf(bestTrain(n / 20, 127 / m, gears, i + 1, gap)));
+        const keys = expected.map((_, i) =>
+          keyOf(bestTrain(n / 20, 127 / m, gears, i + 1, { clearance: gap })),
+        );
         expect([...keys].sort()).toEqual(expected.map(({ key }) => key).sort());
         const rankedBy = ({ error, gears: count, teeth, a }: Counted) => [error, count, teeth, a];
         const byKey = new Map(expected.map((train) => [train.key, train]));
         expect(keys.map((key) => rankedBy(byKey.get(key)!))).toEqual(expected.map(rankedBy));
-        expect(() => bestTrain(n / 20, 127 / m, gears, expected.length + 1, gap)).toThrow(NothingFound);
+        expect(() => bestTrain(n / 20, 127 / m, gears, expected.length + 1, { clearance: gap })).toThrow(
+          NothingFound,
+        );
       },
     ),
-    { ...seeded, numRuns: 40 },
+    { ...seeded, numRuns: 50 },
+  );
+});
+
+// 50 random boxes of gears, each behind a gearbox of up to four ratios.
+test("behind a gearbox every rank is the one that counting out finds, position by position", () => {
+  const ratios = fc.array(fc.constantFrom([1, 1], [1, 2], [2, 1], [2, 3], [3, 4], [27, 20]), {
+    minLength: 1,
+    maxLength: 4,
+  });
+  fc.assert(
+    fc.property(lead, fc.integer({ min: 20, max: 60 }), some, ratios, (n, m, gears, positions) => {
+      const counted = positions.flatMap(([top, bottom], i) =>
+        countedOut(BigInt(n * m * bottom!), 20n * 127n * BigInt(top!), gears, 15).map((train) => ({
+          ...train,
+          position: i + 1,
+        })),
+      );
+      const boxes = positions.map(([top, bottom]) => top! / bottom!);
+      const found = counted.map((_, i) => bestBoxedTrain(n / 20, 127 / m, gears, boxes, i + 1));
+      const name = (key: string, position: number) => `${key} box ${position}`;
+      const errors = new Map(counted.map((each) => [name(each.key, each.position), each.error]));
+      const names = found.map(({ train, position }) => name(keyOf(train), position));
+      expect([...names].sort()).toEqual([...errors.keys()].sort());
+      names.forEach((each, i) => {
+        // "Equal within 1e-9" may turn two neighbours, nothing more.
+        if (i > 0)
+          expect(errors.get(each)! + GRAIN / 10n ** 9n).toBeGreaterThanOrEqual(errors.get(names[i - 1]!)!);
+      });
+      expect(() => bestBoxedTrain(n / 20, 127 / m, gears, boxes, counted.length + 1)).toThrow(NothingFound);
+    }),
+    { ...seeded, numRuns: 50 },
+  );
+});
+
+// 3 mm from a 4 mm screw: 30/80 gives 1.5, so the position that doubles; 60/80 does it in the first that is 1 to 1.
+test("of equal trains the lower position of the gearbox is named", () => {
+  expect(bestBoxedTrain(3, 4, [30, 80], [0.5, 1, 2, 2])).toEqual({ train: [[30, 80]], position: 3 });
+  expect(bestBoxedTrain(3, 4, [30, 60, 80], [0.5, 2, 1])).toEqual({ train: [[60, 80]], position: 3 });
+});
+
+test("ratios that no number holds are taken as the fractions that they are", () => {
+  // 2/3 of 45/30 is 1 exactly; nothing nearer exists, so nothing may be put before it.
+  expect(bestBoxedTrain(4, 4, [30, 45, 50], [2 / 3, 1.0000000001])).toEqual({
+    train: [[45, 30]],
+    position: 1,
+  });
+});
+
+test("a wheel larger than the banjo takes is left out, one of just that size is not", () => {
+  expect(trainText(bestTrain(1.5, 3.175, [...box, 127], 1, { largest: 127 }))).toBe("60/127");
+  expect(trainText(bestTrain(1.5, 3.175, [...box, 127], 1, { largest: 126 }))).toBe("65/50 × 20/55");
+  expect(() => bestTrain(1.5, 3.175, box, 1, { largest: 19 })).toThrow(
+    "no train can be made of no gears up to 19 teeth",
   );
 });
 
@@ -138,7 +195,7 @@ test("two gears of a size are used only where two are at hand", () => {
 
 // a + b >= c + clearance and c + d >= b + clearance, both just met: 60 + 20 = 65 + 15, 65 + 30 > 20 + 15.
 test("a compound train needs its clearance, and just enough is enough", () => {
-  const exact = (clearance: number) => trainText(bestTrain(13, 2, [60, 20, 65, 30], 1, clearance));
+  const exact = (clearance: number) => trainText(bestTrain(13, 2, [60, 20, 65, 30], 1, { clearance }));
   // Drivers 60, 65, driven 20, 30. The roomiest is 65/20 × 60/30: 65 + 20 - 60 = 25, 60 + 30 - 20 = 70; or
   // 65/30 × 60/20: 35 and 50, which is better.
   expect(exact(15)).toBe("65/30 × 60/20");
@@ -161,7 +218,8 @@ test("of equal errors fewer gears come first, then more teeth", () => {
 });
 
 test("errors within 1e-9 of the lead are equal, and the larger sum of teeth decides", () => {
-  const first = (lead: number) => trainText(bestTrain(lead, 1, [1000, 2000, 2001, 999], 1, 5000));
+  const first = (lead: number) =>
+    trainText(bestTrain(lead, 1, [1000, 2000, 2001, 999], 1, { clearance: 5000 }));
   // 1000/999 and 2001/2000 are 1.001001 and 1.0005: half way the one with 4001 teeth is as near as the one with 1999.
   const half = (1000 / 999 + 2001 / 2000) / 2;
   expect(first(half)).toBe("2001/2000");
@@ -194,7 +252,13 @@ test.each([
   [() => bestTrain(1.5, -4, [30, 80]), "leadscrew_lead must be greater than 0, got -4"],
   [() => bestTrain(1.5, 4, [30, 80.5]), "gears must be a whole number of 1 or more, got 80.5"],
   [() => bestTrain(1.5, 4, [30, 80], 0), "rank must be a whole number of 1 or more, got 0"],
-  [() => bestTrain(1.5, 4, [30, 80], 1, -1), "clearance must be 0 or more, got -1"],
+  [() => bestTrain(1.5, 4, [30, 80], 1, { largest: 0 }), "largest must be greater than 0, got 0"],
+  [() => bestBoxedTrain(1.5, 4, [30, 80], [1, -1]), "ratios must be greater than 0, got -1"],
+  [
+    () => bestBoxedTrain(1.5, 4, [30, 80], Array(65).fill(1)),
+    "ratios must be of at most 64 positions, got 65",
+  ],
+  [() => bestTrain(1.5, 4, [30, 80], 1, { clearance: -1 }), "clearance must be 0 or more, got -1"],
 ])("refusal %# names argument, bound and value", (refused, says) => {
   expect(refused).toThrow(RangeError);
   expect(refused).toThrow(says);
@@ -206,6 +270,6 @@ test.each([
   [[20, 45, 50, 60], 10 / 3, 35, "50/45 × 60/20"],
   [[20, 40, 60, 62], 4.65, 40, "62/40 × 60/20"],
 ])("%j with coarse leads take the order that leaves room at the studs", (gears, ratio, room, train) => {
-  expect(trainText(bestTrain(ratio, 1, gears, 1, room))).toBe(train);
-  expect(trainText(bestTrain(ratio, 1, gears, 1, room + 1))).not.toBe(train);
+  expect(trainText(bestTrain(ratio, 1, gears, 1, { clearance: room }))).toBe(train);
+  expect(trainText(bestTrain(ratio, 1, gears, 1, { clearance: room + 1 }))).not.toBe(train);
 });

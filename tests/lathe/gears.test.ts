@@ -1,7 +1,16 @@
 // Expected values were computed independently of this code, to 7 digits, unless a test names another source.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { leadCut, leadError, readTrain, roomForLeadError, trainText } from "../../src/lathe/gears.ts";
+import {
+  boxedText,
+  leadCut,
+  leadError,
+  leadErrorMillionths,
+  leadOfText,
+  readTrain,
+  roomForLeadError,
+  trainText,
+} from "../../src/lathe/gears.ts";
 import { Unreadable } from "../../src/thread/failures.ts";
 import { expectClose, seeded } from "./close.ts";
 
@@ -40,15 +49,53 @@ test("spaces in a train do not matter", () => {
   ]);
 });
 
-test.each(["", "65", "65/50 20/55", "65/50 ×", "65/0", "0/50", "65.5/50", "-65/50", "a/b", "65/50 + 20/55"])(
-  "%j is no train, and the message shows one",
-  (text) => {
-    expect(() => readTrain(text)).toThrow(Unreadable);
-    expect(() => readTrain(text)).toThrow(
-      `cannot read "${text}" as a train: drivers over driven, like "30/80" or "65/50 × 20/55"`,
-    );
-  },
-);
+test("a train through a gearbox reads as it is written, and its position picks the ratio", () => {
+  const train = [[30, 80]] as const;
+  expect(boxedText({ train, position: 3 })).toBe("30/80, box 3");
+  expect(readTrain("30/80, box 3")).toEqual(train);
+  // 4 x 30/80 is 1.5; the positions halve it, leave it and double it.
+  for (const [text, lead] of [
+    ["30/80, box 1", 0.75],
+    ["30/80 , BOX 2 ", 1.5],
+    ["30/80,box 3", 3],
+    ["30/80", 1.5],
+  ] as const)
+    expect(leadOfText(text, 4, [0.5, 1, 2])).toBe(lead);
+});
+
+test("a position that the gearbox has not, or no gearbox, is refused", () => {
+  expect(() => leadOfText("30/80, box 4", 4, [0.5, 1, 2])).toThrow("a box from 1 to 3, got 4");
+  expect(() => leadOfText("30/80, box 0", 4, [0.5, 1, 2])).toThrow("a box from 1 to 3, got 0");
+  expect(() => leadOfText("30/80, box 1", 4)).toThrow(Unreadable);
+  expect(() => leadOfText("30/80, box 1", 4, [0])).toThrow("ratios must be greater than 0, got 0");
+});
+
+// By hand: 63 x 1.27 / 80 is 1.000125; 3302/3300 is 2/3300 too much.
+test("an error in millionths", () => {
+  expectClose(leadErrorMillionths(1 / 1.27, 63 / 80), 125, 1e-8);
+  expectClose(leadErrorMillionths(1.5, 1651 / 1100), 2e6 / 3300, 1e-8);
+  expect(leadErrorMillionths(1.5, 1.5)).toBe(0);
+});
+
+test.each([
+  "",
+  "65",
+  "65/50 20/55",
+  "65/50 ×",
+  "65/0",
+  "0/50",
+  "65.5/50",
+  "-65/50",
+  "a/b",
+  "65/50 + 20/55",
+  "30/80, box",
+  "30/80 box 2",
+])("%j is no train, and the message shows one", (text) => {
+  expect(() => readTrain(text)).toThrow(Unreadable);
+  expect(() => readTrain(text)).toThrow(
+    `cannot read "${text}" as a train: drivers over driven, like "30/80" or "65/50 × 20/55"`,
+  );
+});
 
 test("a lead too long is a plus, in one turn and over a length", () => {
   const cut = leadCut(3.175, [
