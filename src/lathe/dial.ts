@@ -75,7 +75,7 @@ export function dialReading(
 }
 
 /** Full turns and what is left, to a tenth; a rest that rounds up to a whole turn counts as one. */
-function splitTurns(divisions: number, perTurn: number): { turns: number; rest: number } {
+export function splitTurns(divisions: number, perTurn: number): { turns: number; rest: number } {
   const turns = floorWhole(finite("number of turns", divisions / perTurn));
   const rest = toTenth(Math.max(0, divisions - turns * perTurn));
   return rest >= perTurn ? { turns: turns + 1, rest: 0 } : { turns, rest };

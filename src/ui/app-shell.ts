@@ -10,6 +10,7 @@ import { stayOffline } from "./offline.ts";
 import { factsOf, namedText, operationsOf } from "./operations.ts";
 import { PageActs, type PageParts } from "./page-acts.ts";
 import { panels } from "./panels.ts";
+import { PaperActs } from "./paper-acts.ts";
 import "./rail-words.ts";
 import type { Word } from "./rail-words.ts";
 import "./route-card.ts";
@@ -52,6 +53,7 @@ export class HalfAngle extends LitElement implements PageParts {
   });
   readonly page = new PageActs(this);
   readonly shelf = new ShelfActs(this.page);
+  readonly paper = new PaperActs(this.page);
 
   readonly element: PageParts["element"] = (tag) => this.renderRoot.querySelector(tag);
 

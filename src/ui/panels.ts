@@ -1,11 +1,14 @@
 /** What opens over the page when it is asked for. A new panel gets its line here, and its word in word-acts.ts. */
 import { html } from "lit";
+import "./card-dialog.ts";
+import type { PrintChoice } from "./paper-acts.ts";
+import "./print-dialog.ts";
 import "./shelf-dialog.ts";
 import type { ShelfAct } from "./shelf-dialog.ts";
 import type { Acts } from "./word-acts.ts";
 
 export function panels(acts: Acts) {
-  const { page, shelf } = acts;
+  const { page, shelf, paper } = acts;
   const { openId, noKeep } = page.parts.desk;
   return html`<shelf-dialog
     .jobs=${shelf.kept}
@@ -13,5 +16,17 @@ export function panels(acts: Acts) {
     .here=${openId}
     .trouble=${noKeep ? `This browser keeps no jobs: ${noKeep}. Save the job to a file.` : ""}
     @shelf=${(event: CustomEvent<ShelfAct>) => void shelf.did(event.detail)}
-  ></shelf-dialog>`;
+  ></shelf-dialog>
+    <card-dialog
+      .pages=${() => (page.job ? paper.card(page.job) : [])}
+      @print=${() => void paper.print()}
+    ></card-dialog>
+    <print-dialog
+      .choice=${paper.choice}
+      .sheet=${page.sheet}
+      .range=${paper.rangeName}
+      .remark=${paper.remark}
+      @choice=${(event: CustomEvent<Partial<PrintChoice>>) => paper.choose(event.detail)}
+      @print=${() => void paper.print()}
+    ></print-dialog>`;
 }

@@ -13,6 +13,8 @@ export type Word =
   | "redo"
   | "open"
   | "save"
+  | "card"
+  | "print"
   | "sign"
   | "rename"
   | "up"
@@ -146,17 +148,18 @@ export class RailWords extends LitElement {
         <h1 class=${layout === "card" ? "sr" : ""}>${this.heading}${phone ? html`<span>${this.under}</span>` : nothing}</h1>
         ${phone ? nothing : this.word("shelf", "Shelf")} ${this.step("undo", "Undo", this.undoes)}
         ${phone ? nothing : this.step("redo", "Redo", this.redoes)}
-        ${narrow ? nothing : [this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.operationMenu()]}
+        ${narrow ? nothing : [this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.operationMenu()]}
         ${phone ? nothing : html`<span class="gap" aria-hidden="true">${this.lastly}</span>`}
         ${
           narrow
             ? html`<word-menu label="More">
-                ${phone ? [this.word("shelf", "Shelf"), this.step("redo", "Redo", this.redoes)] : nothing}
-                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.operationWords()} ${this.lookWords()}
+                ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.step("redo", "Redo", this.redoes)] : nothing}
+                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
             : html`${this.lookWords()}<word-menu label="Hand">${this.handWords("")}</word-menu>`
         }
+        ${phone ? nothing : this.word("card", "Card")}
       </div>
     `;
   }

@@ -211,7 +211,8 @@ export abstract class SheetView extends LitElement {
     return withMerged(rows, columns, map.merged);
   }
 
-  protected get area(): Area {
+  /** The range that is chosen; the active cell where it is only that. */
+  get area(): Area {
     const { from, to, map } = this;
     const corners = [from, to].map(
       ({ row, column }) => map?.areaAt(row, column) ?? { top: row, left: column, bottom: row, right: column },

@@ -1,5 +1,6 @@
 /** What each word of the rail does, and what each key does that belongs to the whole page. New ones go into these tables. */
 import type { PageActs } from "./page-acts.ts";
+import type { PaperActs } from "./paper-acts.ts";
 import type { Word } from "./rail-words.ts";
 import type { ShelfActs } from "./shelf-acts.ts";
 
@@ -7,6 +8,7 @@ import type { ShelfActs } from "./shelf-acts.ts";
 export interface Acts {
   readonly page: PageActs;
   readonly shelf: ShelfActs;
+  readonly paper: PaperActs;
 }
 
 type Act = (acts: Acts) => unknown;
@@ -22,6 +24,8 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   redo: ({ page }) => page.step("redo"),
   open: ({ page }) => page.parts.intake.choose(),
   save: ({ page }) => page.saveFile(),
+  card: ({ paper }) => paper.showCard(),
+  print: ({ paper }) => paper.showPrint(),
   sign: ({ page }) => page.sign(),
   rename: ({ page }) => page.parts.element("route-card")?.rename(),
   up: ({ page }) => page.move(page.sheet, -1),

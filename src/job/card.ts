@@ -1,0 +1,121 @@
+/**
+ * The shop card of a job: what to set, wind and expect on one page. Words and figures only, as the sheets show them.
+ *
+ * A job says what goes on its card by names: `card_settings` and `card_measure` are ranges of words beside values, and
+ * `card_drawing` a cell with a drawing. Without `card_settings` the results of the operations stand there. The passes are
+ * those of the range named `plan`.
+ */
+import { parseCell } from "../engine/address.ts";
+import { isErrorValue } from "../engine/values.ts";
+import { showValue } from "./format.ts";
+import type { Job } from "./job.ts";
+import { type NamedArea, namedArea, namedValue, namedWords } from "./named.ts";
+import { type Steps, stepsOf } from "./steps.ts";
+
+export interface CardLine {
+  readonly label: string;
+  readonly value: string;
+  /** What the hand goes and sets. */
+  readonly key: boolean;
+}
+
+export interface Card {
+  readonly heading: string;
+  /** Hand, starts, pitch and angle in words. */
+  readonly under: string;
+  readonly settings: readonly CardLine[];
+  readonly plan: Steps;
+  readonly measure: readonly CardLine[];
+  readonly cautions: readonly string[];
+  /** Cautions that the sheets show now. */
+  readonly warnings: readonly string[];
+  readonly facts: readonly CardLine[];
+  /** Cell of the drawing. */
+  readonly drawing: NamedArea | undefined;
+}
+
+/** Rows read of a range; a card has room for far fewer. */
+const mostLines = 40;
+
+export function cardOf(job: Job): Card {
+  const { document } = job;
+  const settings = linesIn(job, namedArea(job, "card_settings"));
+  return {
+    heading: namedWords(job, "thread") ?? document.title,
+    under: underOf(job),
+    settings: settings.length > 0 ? settings : resultsOf(job),
+    plan: stepsOf(job),
+    measure: linesIn(job, namedArea(job, "card_measure")),
+    cautions: document.cautions,
+    warnings: warningsOf(job),
+    facts: factsOf(job),
+    drawing: namedArea(job, "card_drawing"),
+  };
+}
+
+function underOf(job: Job): string {
+  const starts = namedValue(job, "starts");
+  const hand = namedWords(job, "hand");
+  const counted = typeof starts === "number" ? (starts === 1 ? "one start" : `${starts} starts`) : undefined;
+  const pitch = shownOf(job, "pitch");
+  const included = shownOf(job, "included");
+  return [hand && `${hand} hand`, counted, pitch && `pitch ${pitch}`, included].filter(Boolean).join(", ");
+}
+
+function factsOf(job: Job): CardLine[] {
+  const named = (label: string, name: string): CardLine[] => {
+    const value = shownOf(job, name);
+    return value ? [{ label, value, key: false }] : [];
+  };
+  return [
+    { label: "Job", value: job.document.title, key: false },
+    ...named("Lathe", "lathe"),
+    ...named("Leadscrew", "leadscrew"),
+    ...named("Issue", "issue"),
+    { label: "Unit", value: `${job.unit}, degrees`, key: false },
+    ...(job.document.scenario === "" ? [] : [{ label: "Scenario", value: "invented", key: false }]),
+  ];
+}
+
+/** Words and the value beside them; a row without words or without a value is left out. */
+function linesIn(job: Job, area: NamedArea | undefined): CardLine[] {
+  if (!area) return [];
+  const lines: CardLine[] = [];
+  for (let row = area.top; row <= Math.min(area.bottom, area.top + mostLines - 1); row++) {
+    const label = textAt(job, area.sheet, row, area.left);
+    const cell = job.cell(area.sheet, row, area.right);
+    const value = textAt(job, area.sheet, row, area.right);
+    if (label !== "" && value !== "") lines.push({ label, value, key: cell.format.role === "key" });
+  }
+  return lines;
+}
+
+function resultsOf(job: Job): CardLine[] {
+  return job.document.sheets.flatMap((sheet) => {
+    const at = sheet.result === undefined ? undefined : parseCell(sheet.result);
+    const value = at ? textAt(job, sheet.name, at.row, at.column) : "";
+    return value === "" ? [] : [{ label: sheet.name, value, key: false }];
+  });
+}
+
+function warningsOf(job: Job): string[] {
+  const found: string[] = [];
+  for (const sheet of job.document.sheets) {
+    for (const [range, { role }] of Object.entries(sheet.formats)) {
+      const at = role === "caution" ? parseCell(range) : undefined;
+      const value = at && job.cell(sheet.name, at.row, at.column).value;
+      if (typeof value === "string" && value !== "") found.push(`${sheet.name}: ${value}`);
+    }
+  }
+  return found;
+}
+
+function shownOf(job: Job, name: string): string | undefined {
+  const area = namedArea(job, name);
+  return area && textAt(job, area.sheet, area.top, area.left);
+}
+
+function textAt(job: Job, sheet: string, row: number, column: number): string {
+  const { value, format } = job.cell(sheet, row, column);
+  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
+}

@@ -1,0 +1,118 @@
+/**
+ * The pass plan of a job as steps, one to do after the other: what the shop card lists and the bench view shows.
+ *
+ * Read from the block of PASS.PLAN in the range named `plan`, with the dial in the cells named `slide_per_turn` and
+ * `touch_off`. The stops are counted in divisions from zero on the dial, so that what a dial shows is a matter of turns.
+ */
+import { type CellValue, isErrorValue } from "../engine/values.ts";
+import { splitTurns } from "../lathe/dial.ts";
+import type { Job } from "./job.ts";
+import { namedArea, namedNumber } from "./named.ts";
+
+export type StepKind = "scratch" | "slide" | "measure" | "straight in" | "spring";
+
+/** Where a dial stands. */
+export interface Stop {
+  readonly turns: number;
+  readonly division: number;
+}
+
+export interface Step {
+  readonly kind: StepKind;
+  /** As the plan has it: "1", "X", "S". */
+  readonly pass: string;
+  /** In the plan's own words. */
+  readonly what: string;
+  /** Divisions to wind on, where the step winds. */
+  readonly wind?: number;
+  /** Divisions from touch-off on the slide of this step. */
+  readonly total?: number;
+  readonly from?: Stop;
+  readonly to?: Stop;
+  /** Radial, in the job's unit. */
+  readonly depth?: number;
+}
+
+export interface Steps {
+  readonly steps: readonly Step[];
+  /** Divisions in a turn of the top slide's dial; undefined when the job does not say. */
+  readonly perTurn: number | undefined;
+  /** Deepest the plan goes, radial. */
+  readonly depth: number | undefined;
+  /** Why there are no steps. */
+  readonly trouble?: string;
+}
+
+const kinds: readonly (readonly [RegExp, StepKind])[] = [
+  [/^scratch$/i, "scratch"],
+  [/^measure$/i, "measure"],
+  [/^X$/i, "straight in"],
+  [/^S$/i, "spring"],
+  [/^\d+$/, "slide"],
+];
+
+/** @returns the steps, or none and the reason in words */
+export function stepsOf(job: Job): Steps {
+  const area = namedArea(job, "plan");
+  const perTurn = positive(namedNumber(job, "slide_per_turn"));
+  if (!area) return { steps: [], perTurn, depth: undefined, trouble: "No range of this job is named plan" };
+  const touchOff = namedNumber(job, "touch_off") ?? 0;
+  const steps: Step[] = [];
+  const stood = { slide: touchOff, "straight in": 0 };
+  for (let row = area.top; row <= area.bottom; row++) {
+    const at = (column: number) => job.cell(area.sheet, row, area.left + column).value;
+    const first = at(0);
+    if (isErrorValue(first)) return { steps: [], perTurn, depth: undefined, trouble: first.message };
+    const kind = kinds.find(([pattern]) => pattern.test(String(first ?? "")))?.[1];
+    if (!kind) continue;
+    const wind = numberIn(at(2));
+    const total = numberIn(at(3));
+    const slide = kind === "slide" || kind === "straight in" ? kind : undefined;
+    const stops =
+      slide && total !== undefined
+        ? {
+            from: stop(stood[slide], slide, perTurn),
+            to: stop(total + start(slide, touchOff), slide, perTurn),
+          }
+        : {};
+    if (slide && total !== undefined) stood[slide] = total + start(slide, touchOff);
+    const depth = numberIn(at(6));
+    steps.push({
+      kind,
+      pass: String(first),
+      what: String(at(1) ?? ""),
+      ...(wind === undefined ? {} : { wind }),
+      ...(total === undefined ? {} : { total }),
+      ...(depth === undefined ? {} : { depth }),
+      ...stops,
+    });
+  }
+  const depths = steps.flatMap(({ depth }) => depth ?? []);
+  if (steps.length === 0)
+    return { steps, perTurn, depth: undefined, trouble: "The range named plan is empty" };
+  return { steps, perTurn, depth: depths.length > 0 ? Math.max(...depths) : undefined };
+}
+
+/** A stop as a card says it: "1 + 22", or the bare division where the turns are not known. */
+export function stopText({ turns, division }: Stop, perTurn: number | undefined): string {
+  return perTurn === undefined ? String(division) : `${turns} + ${division}`;
+}
+
+function start(slide: "slide" | "straight in", touchOff: number): number {
+  return slide === "slide" ? touchOff : 0;
+}
+
+/** The cross slide counts from its own touch-off; how many divisions its turn has the plan does not know. */
+function stop(divisions: number, slide: "slide" | "straight in", perTurn: number | undefined): Stop {
+  if (slide === "straight in" || perTurn === undefined) return { turns: 0, division: divisions };
+  const { turns, rest } = splitTurns(divisions, perTurn);
+  return { turns, division: rest };
+}
+
+function numberIn(value: CellValue): number | undefined {
+  return typeof value === "number" ? value : undefined;
+}
+
+function positive(value: number | undefined): number | undefined {
+  return value !== undefined && value > 0 ? value : undefined;
+}
