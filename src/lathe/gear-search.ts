@@ -89,23 +89,37 @@ export function bestBoxedTrain(
   if (place > count) throw new NothingFound(tooFew(place, count, held, largest));
   /** What the gears must give in each position. */
   const wanted = ratios.map((box) => ratio.div(exactly("ratios", box)));
-  const errors = new Float64Array(sets.length);
-  const fill = (target: number) => {
-    for (let i = 0; i < errors.length; i++) errors[i] = Math.abs(sets.ratios[i]! / target - 1);
-    return errors;
-  };
-  const lowest = wanted.flatMap((target) => [...smallestFirst(fill(target.valueOf()), place)]);
-  const least = smallestFirst(Float64Array.from(lowest), place).reduce((high, each) => Math.max(high, each));
-  const furthest = least + EQUAL.valueOf() + ROUNDING * (1 + least);
+  const furthest = least(sets.ratios, wanted, place);
   const near: Ranked[] = [];
   wanted.forEach((target, position) => {
-    fill(target.valueOf()).forEach((error, i) => {
-      if (error > furthest) return;
+    const value = target.valueOf();
+    for (let i = 0; i < sets.length; i++) {
+      if (Math.abs(sets.ratios[i]! / value - 1) > furthest) continue;
       const train = sets.train(i);
       near.push({ boxed: { train, position: position + 1 }, error: exactError(train, target) });
-    });
+    }
   });
   return inOrder(near)[place - 1]!.boxed;
+}
+
+/** How far off a train may be and still be among the best so many: what is further cannot matter. */
+function least(ratios: Float64Array, wanted: readonly Fraction[], place: number): number {
+  let best = new Float64Array(0);
+  let bound = Infinity;
+  for (const target of wanted) {
+    const value = target.valueOf();
+    // The best of the positions before leave few to look at.
+    const pool = new Float64Array(best.length + ratios.length);
+    pool.set(best);
+    let count = best.length;
+    for (let i = 0; i < ratios.length; i++) {
+      const error = Math.abs(ratios[i]! / value - 1);
+      if (error <= bound) pool[count++] = error;
+    }
+    best = smallestFirst(pool.subarray(0, count), place).slice();
+    if (best.length === place) bound = best.reduce((high, each) => Math.max(high, each));
+  }
+  return bound + EQUAL.valueOf() + ROUNDING * (1 + bound);
 }
 
 function tooFew(place: number, count: number, held: readonly number[], largest: number | undefined): string {
