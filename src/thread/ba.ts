@@ -8,7 +8,7 @@
  */
 import { NothingFound } from "./failures.ts";
 import { type Form, tan, tangentRadius, times } from "./form.ts";
-import { unreadable } from "./grammar.ts";
+import { betweenSizeAndName, unreadable } from "./grammar.ts";
 import { type Asked, type Fitted, namedClasses, type Parts, type Series, type Size } from "./series.ts";
 import { round } from "./text.ts";
 import type { Limits } from "./thread.ts";
@@ -97,7 +97,7 @@ function byNumber(parts: Parts, series: Series): Asked {
     );
   }
   const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
-  if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
+  if (inFront && leftOver !== "") throw betweenSizeAndName(parts.text, found[0], leftOver, series);
   return {
     series,
     name: size.name,

@@ -1,7 +1,8 @@
 /** From what a designation asks for to the thread with all its figures. */
 import { NothingFound } from "./failures.ts";
 import type { Form } from "./form.ts";
-import { unreadable } from "./grammar.ts";
+import { Misread, unreadable } from "./grammar.ts";
+import { offTable } from "./offtable.ts";
 import { type Asked, basicByForm, type Fit } from "./series.ts";
 import type { Limits, Member, Thread } from "./thread.ts";
 
@@ -32,10 +33,14 @@ export function build(
     throw unreadable(
       text,
       `pitch ${pitch} ${series.unit} leaves no core in a diameter of ${major} ${series.unit}`,
+      { read: asked.written, at: "" },
     );
   }
   if (asked.starts > 1 && asked.starts !== starts) {
-    throw unreadable(text, `${asked.written} has ${asked.starts} starts, not ${starts}`);
+    throw unreadable(text, `${asked.written} has ${asked.starts} starts, not ${starts}`, {
+      read: asked.written,
+      at: `${starts} starts`,
+    });
   }
   const suffix = stated || nut ? series.classes.write(fit) : "";
   const inWords = asked.starts === starts ? "" : ` ${starts} starts`;
@@ -68,6 +73,9 @@ export function build(
   };
 }
 
+/** A class of fit that the series does not have. */
+export class Misclassed extends Misread {}
+
 function readClass(text: string, { series, written, rest }: Asked, nut: boolean): Fit | undefined {
   const left = rest.replace(/^[\s,-]+/, "").trim();
   if (left === "") return undefined;
@@ -75,8 +83,8 @@ function readClass(text: string, { series, written, rest }: Asked, nut: boolean)
   if (fit) return fit;
   const why = left.includes("/")
     ? `"${left}" is a fit: write the class of the screw or of the nut alone`
-    : `read ${written}, stopped at "${left}"; classes of ${series.name}: ${series.classes.accepted}`;
-  throw unreadable(text, why);
+    : `classes of ${series.name}: ${series.classes.accepted}`;
+  throw new Misclassed(text, why, { read: written, at: left });
 }
 
 function bothFits({ series, major }: Asked, fit: Fit, stated: boolean): Readonly<Record<Member, string>> {
@@ -99,10 +107,13 @@ function rootAndCrest(form: Form, P: number) {
   return figures;
 }
 
-function doubts({ series, pitch }: Asked) {
+function doubts(asked: Asked) {
+  const { series, pitch } = asked;
   const found: Writable<Pick<Thread, "note" | "limitsNote">> = {};
   const limitsNote = typeof series.limitsNote === "function" ? series.limitsNote(pitch) : series.limitsNote;
-  if (series.note !== undefined) found.note = series.note;
+  const off = offTable(asked);
+  const notes = off === undefined ? series.note : series.note === undefined ? off : `${off}; ${series.note}`;
+  if (notes !== undefined) found.note = notes;
   if (limitsNote !== undefined) found.limitsNote = limitsNote;
   return found;
 }

@@ -35,6 +35,8 @@ export function customNote(thread: CustomThread): string {
   return `Custom ${major}x${pitch} ${unit}, flanks ${loadFlank}/${clearanceFlank}, depth ${depth}${root}${several}`;
 }
 
+const short = (value: number): number => Number(value.toPrecision(7));
+
 function above(name: string, value: number, bound: number): void {
   if (!(value > bound) || !Number.isFinite(value))
     throw new RangeError(`${name} must be greater than ${bound}, got ${value}`);
@@ -73,7 +75,7 @@ function customForm({
   const room = P * 1e-9;
   if (root < -room || crest < -room) {
     throw new RangeError(
-      `depth must leave a root and crest of 0 or more: root ${root}, crest ${crest} at depth ${depth}`,
+      `depth must leave a root and crest of 0 or more: root ${short(root)}, crest ${short(crest)} at depth ${depth}`,
     );
   }
   if (slopes > 1e-9 ? root > P / 2 || crest > P / 2 : Math.abs(root - P / 2) > room) {
@@ -95,25 +97,53 @@ function customForm({
 }
 
 const number = String.raw`(-?\d*\.?\d+(?:e-?\d+)?)`;
-const pattern = new RegExp(
-  String.raw`^${number}\s*x\s*${number}\s*(mm|in)?[,;]? flanks ${number}\s*/\s*${number}[,;]? depth ${number}(?:[,;]? root ${number})?(?:[,;]? starts (\d+))?$`,
-  "i",
-);
+const piece = (what: string, pattern: string) => ({
+  what,
+  pattern: new RegExp(String.raw`^[\s,;]*${pattern}`, "i"),
+});
+
+/** The note in the order in which it is read; root and starts may be absent. */
+const pieces = {
+  size: piece("major x pitch and their unit", String.raw`${number}\s*x\s*${number}\s*(mm|in)?(?![a-z])`),
+  flanks: piece("flanks load/clearance", String.raw`flanks ${number}\s*/\s*${number}`),
+  depth: piece("the depth", `depth ${number}`),
+  root: piece("root", `root ${number}`),
+  starts: piece("starts", String.raw`starts (\d+)\b`),
+};
 
 /** Reads the note that customNote writes. */
 function readCustom(parts: Parts, series: Series): Asked {
-  const found = pattern.exec(parts.after);
-  if (!found) throw unreadable(parts.text, "a custom note is the text that THREAD.CUSTOM gives");
-  const numberAt = (i: number) => (found[i] === undefined ? undefined : Number(found[i]));
+  let left = parts.after;
+  const stop = () => ({
+    read: `Custom ${parts.after.slice(0, parts.after.length - left.length)}`.trim(),
+    at: left.replace(/^[\s,;]+/, ""),
+  });
+  const take = ({ pattern }: { pattern: RegExp }): readonly string[] | undefined => {
+    const found = pattern.exec(left);
+    left = left.slice(found?.[0].length ?? 0);
+    return found?.slice(1);
+  };
+  const need = (wanted: (typeof pieces)[keyof typeof pieces]) => {
+    const found = take(wanted);
+    if (found) return found;
+    const why = `${wanted.what} is wanted, as in the text that THREAD.CUSTOM gives`;
+    throw unreadable(parts.text, why, stop());
+  };
+  const [major, pitch, unit] = need(pieces.size);
+  const [loadFlank, clearanceFlank] = need(pieces.flanks);
+  const [depth] = need(pieces.depth);
+  const root = take(pieces.root)?.[0];
+  const starts = take(pieces.starts)?.[0];
+  if (left.trim() !== "") throw unreadable(parts.text, "only root and starts may follow the depth", stop());
   const thread: CustomThread = {
-    major: Number(found[1]),
-    pitch: Number(found[2]),
-    unit: found[3]?.toLowerCase() === "in" ? "in" : "mm",
-    loadFlank: Number(found[4]),
-    clearanceFlank: Number(found[5]),
-    depth: Number(found[6]),
-    rootFlat: numberAt(7),
-    starts: numberAt(8),
+    major: Number(major),
+    pitch: Number(pitch),
+    unit: unit?.toLowerCase() === "in" ? "in" : "mm",
+    loadFlank: Number(loadFlank),
+    clearanceFlank: Number(clearanceFlank),
+    depth: Number(depth),
+    rootFlat: root === undefined ? undefined : Number(root),
+    starts: starts === undefined ? undefined : Number(starts),
   };
   return {
     series: thread.unit === "in" ? customInch : series,

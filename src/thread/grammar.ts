@@ -6,9 +6,36 @@ import { fractionText, fractionValue, inchSize } from "./text.ts";
 export const examples =
   "M10x1.5-6g, 1/4-20 UNC-2A, 1/2-12 BSW, 2 BA, G 1/2, 1/4-18 NPT, 1-5 Acme-2G or Tr 20x4";
 
-/** Error for a designation: what was given, why it cannot be read, and what one looks like. */
-export function unreadable(text: string, why: string): Unreadable {
-  return new Unreadable(`cannot read "${text}" as a thread: ${why}; write for example ${examples}`);
+/** How far a designation was understood, and the text at which reading stopped; "" is its end. */
+export interface Stop {
+  readonly read: string;
+  readonly at: string;
+}
+
+/** A designation that cannot be read, as whoever gave up saw it; the reader adds where that was and what is near. */
+export class Misread extends Unreadable {
+  constructor(
+    readonly text: string,
+    readonly why: string,
+    readonly stop: Stop | undefined,
+    readonly nearest: readonly string[] = [],
+  ) {
+    const where =
+      stop &&
+      [
+        stop.read === "" ? "read nothing" : `read ${stop.read}`,
+        stop.at === "" ? "stopped at the end" : `stopped at "${stop.at}"`,
+      ].join(", ");
+    const near = nearest.length === 0 ? "" : `; nearest: ${nearest.join(", ")}`;
+    super(
+      `cannot read "${text}" as a thread: ${where === undefined ? "" : `${where}: `}${why}${near}; write for example ${examples}`,
+    );
+  }
+}
+
+/** Error for a designation: what was given, why it cannot be read and, where the caller knows it, where reading stopped. */
+export function unreadable(text: string, why: string, stop?: Stop): Misread {
+  return new Misread(text, why, stop);
 }
 
 const sizesByName = new WeakMap<readonly Size[], Map<number, Size>>();
@@ -32,7 +59,11 @@ export const mostStarts = 24;
 export function byPitch(parts: Parts, series: Series): Asked {
   const given = parts.before === "" ? parts.after : `${parts.before} ${parts.after}`;
   const found = pitchPattern.exec(given);
-  if (!found) throw unreadable(parts.text, `after ${series.name} a diameter is wanted, got "${given}"`);
+  if (!found)
+    throw unreadable(parts.text, `after ${series.name} a diameter is wanted`, {
+      read: series.name,
+      at: given,
+    });
   const [all, diameter = "", second, third] = found;
   const major = positive(parts.text, Number(diameter), "diameter");
   const size = findSize(series.sizes, major);
@@ -40,22 +71,27 @@ export function byPitch(parts: Parts, series: Series): Asked {
   const lead = second === undefined ? undefined : positive(parts.text, Number(second), "pitch");
   const pitch = third === undefined ? (lead ?? usual) : positive(parts.text, Number(third), "pitch");
   if (pitch === undefined) {
-    const near = nearestSize(series.sizes, major)?.pitches.find((p) => p > 0) ?? 1;
-    throw unreadable(
-      parts.text,
-      `${series.name}${diameter} has no usual pitch: write the pitch too, such as ${series.prefix ?? series.name}${diameter}x${near}`,
-    );
+    const head = `${series.prefix ?? series.name}${diameter}`;
+    const near = around(series.sizes, major)[0]?.pitches.find((p) => p > 0) ?? 1;
+    throw unreadable(parts.text, `${head} has no usual pitch: write the pitch too, such as ${head}x${near}`, {
+      read: head,
+      at: given.slice(all.length).trim(),
+    });
   }
   if (lead === undefined && size?.pitches[0] === 0 && size.pitches.length > 2) {
     const choice = size.pitches.slice(1).map((p) => `${series.name}${size.name}x${p}`);
-    throw unreadable(
-      parts.text,
-      `${series.name}${size.name} has no coarse pitch: write ${choice.join(", ")}`,
-    );
+    const read = `${series.name}${size.name}`;
+    throw unreadable(parts.text, `${read} has no coarse pitch: write ${choice.join(", ")}`, {
+      read,
+      at: given.slice(all.length).trim(),
+    });
   }
   const starts = third === undefined || lead === undefined ? (parts.starts ?? 1) : Math.round(lead / pitch);
   if (third !== undefined && (starts < 1 || starts > mostStarts || Math.abs(lead! / pitch - starts) > 1e-6)) {
-    throw unreadable(parts.text, `the lead ${lead} is not a whole number of pitches ${pitch}`);
+    throw unreadable(parts.text, `the lead ${lead} is not a whole number of pitches ${pitch}`, {
+      read: `${series.prefix ?? series.name}${diameter}x${second}`,
+      at: third,
+    });
   }
   const head = `${series.prefix ?? series.name}${major}`;
   const single = size?.pitches.includes(pitch) ? series.list(size, pitch) : `${head}x${pitch}`;
@@ -73,15 +109,28 @@ export function byPitch(parts: Parts, series: Series): Asked {
   };
 }
 
-function nearestSize(sizes: readonly Size[], major: number): Size | undefined {
-  const gap = (size: Size | undefined) => Math.abs((size?.major ?? Number.POSITIVE_INFINITY) - major);
-  return sizes.reduce<Size | undefined>((best, size) => (gap(size) < gap(best) ? size : best), undefined);
+/** The tabled sizes next below and next above a diameter, the nearer one first; one at the ends of the table. */
+export function around(sizes: readonly Size[], major: number): readonly Size[] {
+  let below: Size | undefined;
+  let above: Size | undefined;
+  for (const size of sizes) {
+    if (size.major <= major && !(below && below.major >= size.major)) below = size;
+    if (size.major > major && !(above && above.major <= size.major)) above = size;
+  }
+  const gap = (size: Size) => Math.abs(size.major - major);
+  return [below, above].filter((size) => size !== undefined).sort((a, b) => gap(a) - gap(b));
 }
 
 function positive(text: string, value: number, what: string): number {
   if (!(value > 0 && Number.isFinite(value)))
     throw unreadable(text, `the ${what} must be greater than 0, got ${value}`);
   return value;
+}
+
+/** Error for text that stands between the size and the name of the series. */
+export function betweenSizeAndName(text: string, read: string, leftOver: string, series: Series): Misread {
+  const why = `between the size and ${series.name} nothing but the pitch is wanted`;
+  return unreadable(text, why, { read: read.trim(), at: leftOver });
 }
 
 export interface InchSize {
@@ -128,10 +177,13 @@ export function readInchSize(parts: Parts, series: Series): InchSize {
   const found = inchPattern.exec(parts.before) ?? inchPattern.exec(parts.after);
   const given = parts.before === "" ? parts.after : parts.before;
   if (!found)
-    throw unreadable(parts.text, `a size such as 1/4 is wanted beside ${series.name}, got "${given}"`);
+    throw unreadable(parts.text, `a size such as 1/4 is wanted beside ${series.name}`, {
+      read: series.name,
+      at: given,
+    });
   const inFront = inchPattern.test(parts.before);
   const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
-  if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
+  if (inFront && leftOver !== "") throw betweenSizeAndName(parts.text, found[0], leftOver, series);
   const rest = inFront ? parts.after : leftOver;
   const tpi =
     found[3] === undefined ? undefined : positive(parts.text, fractionValue(found[3]), "threads per inch");
@@ -159,13 +211,14 @@ export function byTable(parts: Parts, series: Series): Asked {
   const size = readInchSize(parts, series);
   const tabled = findSize(series.sizes, size.major);
   if (!tabled) {
-    throw unreadable(parts.text, `${series.name} has no size ${size.name}`);
+    throw unreadable(parts.text, `${series.name} has no such size`);
   }
   const tpi = size.tpi ?? tabled.pitches[0]!;
   if (!tabled.pitches.includes(tpi)) {
     throw unreadable(
       parts.text,
-      `${tabled.name} ${series.name} has ${tabled.pitches.join(" or ")} threads per inch, not ${tpi}; describe another one with THREAD.CUSTOM`,
+      `${tabled.name} ${series.name} has ${tabled.pitches.join(" or ")} threads per inch, not ${tpi}`,
+      { read: `${tabled.name} ${series.name}`, at: String(tpi) },
     );
   }
   return {

@@ -5,7 +5,7 @@
  * at the gauge plane. Source: ISO 228-1; ISO 7-1.
  */
 import { whitworthForm } from "./form.ts";
-import { unreadable } from "./grammar.ts";
+import { betweenSizeAndName, unreadable } from "./grammar.ts";
 import {
   type Asked,
   type Basic,
@@ -97,7 +97,7 @@ export function byNominal(parts: Parts, series: Series): Asked {
     );
   }
   const leftOver = (inFront ? parts.before : parts.after).slice(found[0].length).trim();
-  if (inFront && leftOver !== "") throw unreadable(parts.text, `read ${found[0]}, stopped at "${leftOver}"`);
+  if (inFront && leftOver !== "") throw betweenSizeAndName(parts.text, found[0], leftOver, series);
   const own = size.pitches[0]!;
   const pitch = series.perInch ? 1 / own : own;
   const tpi = (series.unit === "in" ? 1 : inch) / pitch;

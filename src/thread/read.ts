@@ -1,17 +1,18 @@
 /** From a designation to the thread it names. */
-import { build } from "./build.ts";
+import { build, Misclassed } from "./build.ts";
 import { catalogue } from "./catalogue.ts";
-import { mostStarts, unreadable } from "./grammar.ts";
-import type { Series } from "./series.ts";
+import { Misread, mostStarts, unreadable } from "./grammar.ts";
+import { nearestInSeries, nearestSeries, type Reads, whereStopped } from "./nearest.ts";
+import type { Asked, Series } from "./series.ts";
 import { plainText } from "./text.ts";
-import type { Thread } from "./thread.ts";
+import type { Member, Thread } from "./thread.ts";
 
 const seriesByWord: ReadonlyMap<string, Series> = new Map(
   catalogue.flatMap((series) => series.words.map((word) => [word, series] as const)),
 );
 
-// Sheets ask for the same few designations over and over.
-const known = new Map<string, Thread>();
+// Sheets ask for the same few designations over and over, also for those that cannot be read.
+const known = new Map<string, Thread | Misread>();
 const mostKnown = 2048;
 
 /**
@@ -23,18 +24,40 @@ const mostKnown = 2048;
  */
 export function readThread(designation: string): Thread {
   const before = known.get(designation);
-  if (before) return before;
-  const thread = read(designation);
-  if (known.size >= mostKnown) known.clear();
-  known.set(designation, thread);
-  return thread;
+  const answer = before ?? readOrMisread(designation);
+  if (before === undefined) {
+    if (known.size >= mostKnown) known.clear();
+    known.set(designation, answer);
+  }
+  if (answer instanceof Misread) throw answer;
+  return answer;
 }
+
+function readOrMisread(designation: string): Thread | Misread {
+  try {
+    return read(designation);
+  } catch (error) {
+    if (error instanceof Misread) return error;
+    throw error;
+  }
+}
+
+const reads: Reads = (text) => {
+  try {
+    return read(text, false);
+  } catch (error) {
+    // A number outside its domain is no thread either.
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+};
 
 const wordPattern = /[a-z]+(?:[\s-]+(?:acme|butt))?/gi;
 
-function read(designation: string): Thread {
+/** @param helpful a failure says what is near, which costs more reading */
+function read(designation: string, helpful = true): Thread {
   let text = plainText(designation);
-  if (text === "") throw unreadable(designation, "it is empty");
+  if (text === "") throw unreadable(designation, "it is empty", { read: "", at: "" });
   let hand: Thread["hand"] = "right";
   let nut = false;
   let starts: number | undefined;
@@ -59,21 +82,43 @@ function read(designation: string): Thread {
     }
   }
   if (starts !== undefined && (starts < 1 || starts > mostStarts)) {
-    throw unreadable(designation, `starts must be from 1 to ${mostStarts}, got ${starts}`);
+    throw unreadable(designation, `starts must be from 1 to ${mostStarts}, got ${starts}`, {
+      read: text,
+      at: `${starts} starts`,
+    });
   }
   const found = findSeries(text);
   if (!found) {
     const bare = /^[\d\s./x*-]+$/i.test(text);
-    throw unreadable(
-      designation,
-      bare ? "it does not say which series (M, UNC, UNF, BSW, BA ...)" : "no thread series in it is known",
-    );
+    const why = bare
+      ? "it does not say which series (M, UNC, UNF, BSW, BA ...)"
+      : "no thread series in it is known";
+    if (!helpful) throw unreadable(designation, why);
+    const { stop, nearest } = nearestSeries(text, reads);
+    throw new Misread(designation, why, stop, nearest);
   }
-  const asked = found.series.read(
-    { text: designation, before: found.before, after: found.after, nut, starts },
-    found.series,
-  );
-  return build(designation, asked, starts ?? asked.starts, nut, hand);
+  const { series, before, after } = found;
+  let asked: Asked | undefined;
+  try {
+    asked = series.read({ text: designation, before, after, nut, starts }, series);
+    return build(designation, asked, starts ?? asked.starts, nut, hand);
+  } catch (error) {
+    if (!helpful || !(error instanceof Misread)) throw error;
+    const near =
+      asked && error instanceof Misclassed
+        ? usualClasses(asked, nut)
+        : nearestInSeries(series, before, after);
+    const nearest = [...new Set(near.flatMap((text) => reads(text)?.designation ?? []))];
+    throw new Misread(designation, error.why, error.stop ?? whereStopped(series, before, after), nearest);
+  }
+}
+
+/** The thread with the usual class of the screw and of the nut. */
+function usualClasses({ series, written, major }: Asked, nut: boolean): readonly string[] {
+  const members: readonly Member[] = nut ? ["internal"] : ["external", "internal"];
+  return members.map((member) => {
+    return written + series.classes.write({ member, name: series.classes.usual(member, major) });
+  });
 }
 
 const sharedWords = /[lr]h|hand|nut|start/i;

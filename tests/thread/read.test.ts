@@ -151,6 +151,117 @@ test.each([
   expect(() => readThread(text)).toThrow("M10x1.5-6g, 1/4-20 UNC-2A, 1/2-12 BSW, 2 BA");
 });
 
+// What was understood, where reading stopped, and the nearest that the standards list: sizes and pitches of ISO 261,
+// ASME B1.1, BS 84, BS 93, ISO 228-1, ASME B1.20.1, B1.5 and ISO 2902.
+test.each([
+  ["1/2-11 BSW", 'read 1/2 BSW, stopped at "11"', "has 12 threads per inch, not 11", "1/2 BSW, 1/2-11 Whit"],
+  [
+    "1/2-13 BSW",
+    'read 1/2 BSW, stopped at "13"',
+    "has 12 threads per inch",
+    "1/2 BSW, 1/2-13 UNC, 1/2-13 Whit",
+  ],
+  ["7/16-15 UNF", 'read UNF 7/16, stopped at "15"', "has 20 threads per inch", "7/16-20 UNF, 7/16-15 UNS"],
+  ["7/16-14 UNF", 'stopped at "14"', "has 20 threads per inch", "7/16-20 UNF, 7/16-14 UNC"],
+  ["7-32 UNF", 'read UNF, stopped at "7-32"', "has no size 7", "6-40 UNF, 8-36 UNF"],
+  ["5/7 BSW", 'read BSW, stopped at "5/7"', "no such size", "11/16 BSW, 3/4 BSW"],
+  ["27 BA", 'read BA, stopped at "27"', "from 0 to 25", "25 BA"],
+  ["M1.7", "read M1.7, stopped at the end", "no usual pitch", "M1.6, M1.8"],
+  ["G 2/3", 'read G, stopped at "2/3"', "G has the sizes", "G 5/8, G 3/4"],
+  ["1/4-20 NPT", 'read NPT 1/4, stopped at "20"', "18 threads per inch", "1/4-18 NPT"],
+  ["M10-6q", 'read M10, stopped at "6q"', "nut 4 to 8 with G or H", "M10-6g, M10-6H"],
+  ["M10-6q nut", 'stopped at "6q"', "nut 4 to 8 with G or H", "M10-6H"],
+  ["1/4-20 UNC-2C", 'read 1/4-20 UNC, stopped at "2C"', "1A, 2A, 3A; nut 1B", "1/4-20 UNC-2A, 1/4-20 UNC-2B"],
+  [
+    "1/2 BSW loose",
+    'read 1/2 BSW, stopped at "loose"',
+    "close, medium, free",
+    "1/2 BSW medium, 1/2 BSW medium nut",
+  ],
+  ["Tr 20x4-6g", 'read Tr 20x4, stopped at "6g"', "such as 7e", "Tr 20x4-7e, Tr 20x4-7H"],
+  ["M4x4", "read M4x4, stopped at the end", "leaves no core", "M4, M4x0.5"],
+  ["1/2-12 BSX", 'read 1/2-12, stopped at "BSX"', "no thread series", "1/2 BSW"],
+  ["1/2 BWS", 'read 1/2, stopped at "BWS"', "no thread series", "1/2 BSW"],
+  ["1/4 Wihtworth", 'read 1/4, stopped at "Wihtworth"', "no thread series", "1/4 BSW"],
+  ["Tx 20x4", 'read nothing, stopped at "Tx 20x4"', "no thread series", "Tr 20x4"],
+  ["1/2-5 Stubb Acme", 'stopped at "Stubb Acme"', "no thread series", "1/2-5 Stub Acme"],
+  ["1/2-12", "read 1/2-12, stopped at the end", "which series", "1/2 BSW"],
+  ["1/4-20-2A UNC", 'read 1/4-20, stopped at "-2A"', "between the size and UNC", "1/4-20 UNC"],
+])("%j says how far it was read and what is nearest", (text, where, why, nearest) => {
+  const message = misreadOf(text);
+  expect(message).toContain(`cannot read "${text}" as a thread: `);
+  expect(message).toContain(where);
+  expect(message).toContain(why);
+  expect(message).toContain(`; nearest: ${nearest}`);
+});
+
+test.each([
+  ["Custom", "read Custom, stopped at the end: major x pitch"],
+  ["custom 20x2 in flank 3", 'read Custom 20x2 in, stopped at "flank 3": flanks load/clearance'],
+  ["Custom 20x2.5 mm, flanks 30/30, dept 1.5", 'read Custom 20x2.5 mm, flanks 30/30, stopped at "dept 1.5"'],
+  ["Custom 20x2.5 mm, flanks 30/30, depth 1.5, top 2", 'depth 1.5, stopped at "top 2": only root and starts'],
+])("the custom note %j says which piece of it could not be read", (text, says) => {
+  expect(misreadOf(text)).toContain(says);
+});
+
+function misreadOf(text: string): string {
+  try {
+    readThread(text);
+  } catch (error) {
+    expect(error).toBeInstanceOf(Unreadable);
+    return (error as Error).message;
+  }
+  throw new Error(`${text} was read`);
+}
+
+test("what is named as nearest can be read itself", () => {
+  const letters = fc.constantFrom(..."BSWUNCFAMEGTRPKX");
+  const given = fc.tuple(
+    fc.oneof(
+      fc.integer({ min: 1, max: 40 }).map(String),
+      fc.constantFrom("1/2", "7/16", "1 1/8", "0.3", "5/7"),
+    ),
+    fc.constantFrom("", "-11", "x1.3", "-20", " x 4"),
+    fc.array(letters, { minLength: 1, maxLength: 4 }).map((some) => some.join("")),
+    fc.constantFrom("", "-2C", " 6q", "-9"),
+  );
+  let named = 0;
+  fc.assert(
+    fc.property(given, ([size, pitch, word, fit]) => {
+      const text = `${size}${pitch} ${word}${fit}`;
+      try {
+        readThread(text);
+      } catch (error) {
+        const message = (error as Error).message;
+        expect(message).toMatch(/: read .+, stopped at (the end|".+"): /);
+        const nearest = /; nearest: (.+); write for example/.exec(message)?.[1]?.split(", ") ?? [];
+        named += nearest.length;
+        for (const each of nearest) expect(() => readThread(each), `${text}: ${each}`).not.toThrow();
+      }
+    }),
+    { ...seeded, numRuns: 3000 },
+  );
+  expect(named).toBeGreaterThan(300);
+});
+
+// Listed pitches of ISO 261 and ISO 2902, ASME B1.5; anything else is still a thread.
+test.each([
+  ["M12x1.7", 1.7, "1.7 is no standard pitch for M12: 1.75, 1.5, 1.25, 1"],
+  ["M12x1.7-6g LH", 1.7, "1.7 is no standard pitch for M12: 1.75, 1.5, 1.25, 1"],
+  ["M11.3x1", 1, "M11.3 is no standard diameter: nearest M11 and M12"],
+  ["M301x4", 4, "M301 is no standard diameter: nearest M300"],
+  ["Tr 20x3", 3, "3 is no standard pitch for Tr 20: 4, 2"],
+  ["1-6 Acme", 1 / 6, "6 is no standard number of threads per inch for 1 Acme: 5"],
+  ["M12x1.75", 1.75, undefined],
+  ["M20x3-P1.5", 1.5, undefined],
+  ["1-5 Acme", 0.2, undefined],
+  ["1/4-20 UNC", 0.05, undefined],
+  ["1/2-11 Whit", 1 / 11, undefined],
+])("%s is read, and noted where its size or pitch is in no list", (text, pitch, note) => {
+  const thread = readThread(text);
+  expect([thread.pitch, thread.note]).toEqual([pitch, note]);
+});
+
 test("the designation of every tabled size reads back to the same thread", () => {
   fc.assert(
     fc.property(fc.constantFrom(...designations), fc.constantFrom("", " LH"), (text, hand) => {
