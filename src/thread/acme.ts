@@ -37,10 +37,20 @@ const classFigures: Readonly<Record<string, readonly [allowance: number, ofP: nu
   "4G": [0.004, 0.01, 0.002],
 };
 
+/** Allowance on the pitch diameter of the screw, inches, unrounded. */
+export function acmeAllowance(fit: string, D: number): number {
+  return classFigures[fit]![0] * Math.sqrt(D);
+}
+
+/** Tolerance of the pitch diameter, inches, unrounded. */
+export function acmeTolerance(fit: string, D: number, P: number): number {
+  const [, ofP, ofD] = classFigures[fit]!;
+  return ofP * Math.sqrt(P) + ofD * Math.sqrt(D);
+}
+
 function acmeLimits({ major: D, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const four = (value: number) => round(value, 4);
-  const [allowance, ofP, ofD] = classFigures[fit]!;
-  const tolerance = ofP * Math.sqrt(P) + ofD * Math.sqrt(D);
+  const tolerance = acmeTolerance(fit, D, P);
   const T = four(tolerance);
   const crestTolerance = four(Math.max(0.05 * P, 0.005));
   if (member === "internal") {
@@ -51,7 +61,7 @@ function acmeLimits({ major: D, pitch: P, pitchDia, minor, member, fit }: Fitted
       minor: { min: four(minor.internal), max: four(minor.internal + crestTolerance) },
     };
   }
-  const pitchMax = pitchDia - four(allowance * Math.sqrt(D));
+  const pitchMax = pitchDia - four(acmeAllowance(fit, D));
   return {
     major: { max: four(D), min: four(D - crestTolerance) },
     pitch: { max: four(pitchMax), min: four(pitchMax - T) },

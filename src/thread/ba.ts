@@ -11,7 +11,7 @@ import { type Form, tan, tangentRadius, times } from "./form.ts";
 import { betweenSizeAndName, unreadable } from "./grammar.ts";
 import { type Asked, type Fitted, namedClasses, type Parts, type Series, type Size } from "./series.ts";
 import { round } from "./text.ts";
-import type { Limits } from "./thread.ts";
+import type { Limits, Member } from "./thread.ts";
 
 const table = `6 1|5.3 .9|4.7 .81|4.1 .73|3.6 .66|3.2 .59|2.8 .53|2.5 .48|2.2 .43|1.9 .39|1.7 .35|1.5 .31|1.3 .28|1.2 .25|1 .23
 .9 .21|.79 .19|.7 .17|.62 .15|.54 .14|.48 .12|.42 .11|.37 .1|.33 .09|.29 .08|.25 .07`;
@@ -39,32 +39,52 @@ export const baForm: Form = {
   roundRoot: true,
 };
 
+/** Tolerances of BS 93 as k P + c, mm; what a class says nothing of is left out. */
+interface BaClass {
+  readonly allowance: number;
+  readonly major?: readonly [k: number, c: number];
+  readonly pitch: readonly [k: number, c: number];
+  readonly minor: readonly [k: number, c: number];
+}
+
+/** The class of a bolt or nut of that number. */
+export function baClass(member: Member, fit: string, number: number): BaClass {
+  if (member === "internal") return { allowance: 0, pitch: [0.12, 0.03], minor: [0.375, 0] };
+  if (fit === "close") return { allowance: 0, major: [0.15, 0], pitch: [0.08, 0.02], minor: [0.16, 0.04] };
+  const small = number > 10;
+  return {
+    allowance: small ? 0 : 0.025,
+    major: [small ? 0.25 : 0.2, 0],
+    pitch: [0.1, 0.025],
+    minor: [0.2, 0.05],
+  };
+}
+
 function baLimits({ name, major, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const number = Number(name);
   if (number > 16)
     throw new NothingFound(`no class limits: BS 93 has tolerances for BA 0 to 16, got ${name} BA`);
+  if (fit === "close" && member === "external" && number > 10)
+    throw new NothingFound(`no class limits: close bolts are BA 0 to 10, got ${name} BA`);
+  const { allowance, ...figures } = baClass(member, fit, number);
+  const width = ([k, c]: readonly [number, number]) => k * P + c;
   // The formulas are printed in thousandths and hundred-thousandths: keep what they say, less binary dust.
   const mm = (value: number) => round(value, 5);
   if (member === "internal") {
     return {
       major: { min: mm(major) },
-      pitch: { min: mm(pitchDia), max: mm(pitchDia + 0.12 * P + 0.03) },
-      minor: { min: mm(minor.internal), max: mm(minor.internal + 0.375 * P) },
+      pitch: { min: mm(pitchDia), max: mm(pitchDia + width(figures.pitch)) },
+      minor: { min: mm(minor.internal), max: mm(minor.internal + width(figures.minor)) },
     };
   }
-  if (fit === "close") {
-    if (number > 10) throw new NothingFound(`no class limits: close bolts are BA 0 to 10, got ${name} BA`);
-    return {
-      major: { max: mm(major), min: mm(major - 0.15 * P) },
-      pitch: { max: mm(pitchDia), min: mm(pitchDia - 0.08 * P - 0.02) },
-      minor: { max: mm(minor.external), min: mm(minor.external - 0.16 * P - 0.04) },
-    };
-  }
-  const allowance = number <= 10 ? 0.025 : 0;
+  const under = (value: number, tolerance: readonly [number, number]) => ({
+    max: mm(value - allowance),
+    min: mm(value - allowance - width(tolerance)),
+  });
   return {
-    major: { max: mm(major - allowance), min: mm(major - allowance - (number <= 10 ? 0.2 : 0.25) * P) },
-    pitch: { max: mm(pitchDia - allowance), min: mm(pitchDia - allowance - 0.1 * P - 0.025) },
-    minor: { max: mm(minor.external - allowance), min: mm(minor.external - allowance - 0.2 * P - 0.05) },
+    major: under(major, figures.major!),
+    pitch: under(pitchDia, figures.pitch),
+    minor: under(minor.external, figures.minor),
   };
 }
 

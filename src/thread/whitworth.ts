@@ -30,30 +30,46 @@ export function whitworthTolerance(D: number, P: number): number {
   return 0.002 * Math.cbrt(D) + 0.003 * Math.sqrt(D) + 0.005 * Math.sqrt(P);
 }
 
+/** What the tolerances of BS 84 are made of; inches, P the pitch. */
+export const whitworthRules = {
+  /** Share of T on the effective diameter. */
+  share: { bolt: { close: 2 / 3, medium: 1, free: 1.5 }, nut: { medium: 1, normal: 1.5 } },
+  /** Times the root of P, more on the major and on the minor diameter of the bolt than on its effective diameter. */
+  bolt: { major: 0.01, minor: { close: 0.013, medium: 0.02, free: 0.02 } },
+  /** More than 0.2 P on the minor diameter of the nut. */
+  nutMinor: (P: number) => (1 / P > 25.9 ? 0.004 : 1 / P > 21.9 ? 0.005 : 0.007),
+} as const;
+
+type BoltFit = keyof typeof whitworthRules.share.bolt;
+type NutFit = keyof typeof whitworthRules.share.nut;
+
 /** Limits of bolts (close, medium, free) and nuts (medium, normal), inches to four decimals. */
 export function whitworthLimits({ major, pitch: P, pitchDia, minor, member, fit }: Fitted): Limits {
   const T = whitworthTolerance(major, P);
   const four = (value: number) => round(value, 4);
   if (member === "internal") {
-    const tpi = 1 / P;
-    const extra = tpi > 25.9 ? 0.004 : tpi > 21.9 ? 0.005 : 0.007;
+    const own = four(whitworthRules.share.nut[fit as NutFit] * T);
     return {
       major: { min: four(major) },
-      pitch: { min: four(pitchDia), max: four(pitchDia + four(fit === "normal" ? 1.5 * T : T)) },
-      minor: { min: four(minor.internal), max: four(minor.internal + four(0.2 * P + extra)) },
+      pitch: { min: four(pitchDia), max: four(pitchDia + own) },
+      minor: {
+        min: four(minor.internal),
+        max: four(minor.internal + four(0.2 * P + whitworthRules.nutMinor(P))),
+      },
     };
   }
   // Medium and free bolts up to 3/4 in have an allowance; larger ones and the close class have none.
   const allowance = fit === "close" || major > 0.75 ? 0 : four(0.3 * T);
-  const share = fit === "close" ? 2 / 3 : fit === "free" ? 1.5 : 1;
+  const share = whitworthRules.share.bolt[fit as BoltFit] * T;
   const root = Math.sqrt(P);
+  const under = (value: number, more: number) => ({
+    max: four(value - allowance),
+    min: four(value - allowance - four(share + more * root)),
+  });
   return {
-    major: { max: four(major - allowance), min: four(major - allowance - four(share * T + 0.01 * root)) },
-    pitch: { max: four(pitchDia - allowance), min: four(pitchDia - allowance - four(share * T)) },
-    minor: {
-      max: four(minor.external - allowance),
-      min: four(minor.external - allowance - four(share * T + (fit === "close" ? 0.013 : 0.02) * root)),
-    },
+    major: under(major, whitworthRules.bolt.major),
+    pitch: under(pitchDia, 0),
+    minor: under(minor.external, whitworthRules.bolt.minor[fit as BoltFit]),
   };
 }
 
