@@ -4,13 +4,10 @@
  * The sizes are those of the Unified series. Source: handbook proportions of the American National form, from memory; its
  * classes of fit are not held.
  */
-import { times, unifiedForm } from "./form.ts";
+import { americanForm } from "./form.ts";
 import { byTable } from "./grammar.ts";
 import { namedClasses, type Series, type Size } from "./series.ts";
 import { coarseSizes, extraFineSizes, fineSizes } from "./unified.ts";
-
-const H = Math.sqrt(3) / 2;
-const depth = times((3 / 4) * H);
 
 function national(name: string, words: readonly string[], sizes: readonly Size[]): Series {
   return {
@@ -18,13 +15,7 @@ function national(name: string, words: readonly string[], sizes: readonly Size[]
     words,
     standard: "American National form (before ASME B1.1)",
     unit: "in",
-    form: {
-      ...unifiedForm,
-      name: "American National",
-      dedendum: times((3 / 8) * H),
-      depth: { external: depth, internal: depth },
-      rootFlat: times(1 / 8),
-    },
+    form: americanForm,
     sizes,
     numberSizes: true,
     perInch: true,

@@ -69,6 +69,19 @@ export const isoForm: Form = {
   crestFlat: times(1 / 8),
 };
 
+/** Large root radius of MJ and UNJ, in P: 5H/24 at most, and the least. Source: ISO 5855-1, ASME B1.15, from memory. */
+export const largeRoot = { most: (5 / 24) * H60, least: 0.15011 } as const;
+
+/** Flats of P/8 on crest and root of screw and nut, depth 3H/4. Source: handbook proportions of the American National form. */
+export const americanForm: Form = {
+  ...basic60,
+  name: "American National",
+  dedendum: times((3 / 8) * H60),
+  depth: { external: times((3 / 4) * H60), internal: times((3 / 4) * H60) },
+  rootFlat: times(1 / 8),
+  crestFlat: times(1 / 8),
+};
+
 /** Unified screw with the flat root of P/4, depth 5H/8. Source: ASME B1.1. */
 export const unifiedForm: Form = {
   ...basic60,

@@ -2,7 +2,7 @@
  * ISO metric threads: M with the sizes of ISO 261, any other diameter and pitch as a special, and MJ with its large root
  * radius. Source: ISO 68-1, 261, 724, 965-1; MJ: ISO 5855-1 and -2, from memory.
  */
-import { isoForm, times } from "./form.ts";
+import { isoForm, largeRoot, times } from "./form.ts";
 import { byPitch } from "./grammar.ts";
 import { isPreferredPitch, metricClass, metricLimits } from "./metriclimits.ts";
 import type { Classes, Series, Size } from "./series.ts";
@@ -71,9 +71,8 @@ export const metric: Series = {
 };
 
 const H = Math.sqrt(3) / 2;
-const largestRoot = (5 / 24) * H;
-/** From the largest root radius to the smallest, 0.15011 P, on diameter. */
-const rootSpreadMJ = 2 * (largestRoot - 0.15011);
+/** From the largest root radius to the smallest, on diameter. */
+const rootSpreadMJ = 2 * (largeRoot.most - largeRoot.least);
 
 export const metricMJ: Series = {
   ...metric,
@@ -85,7 +84,7 @@ export const metricMJ: Series = {
     name: "MJ",
     dedendum: times((3 / 16) * H),
     depth: { external: times((2 / 3) * H), internal: times((9 / 16) * H) },
-    rootRadius: times(largestRoot),
+    rootRadius: times(largeRoot.most),
     rootFlat: times(5 / 16),
   },
   list: (size, pitch) => `MJ${size.name}x${pitch}`,

@@ -1,5 +1,5 @@
 /** Unified inch threads: UNC, UNF, UNEF, the constant pitches UN, and specials UNS. Source: ASME B1.1. */
-import { type Form, times, unifiedForm } from "./form.ts";
+import { type Form, largeRoot, times, unifiedForm } from "./form.ts";
 import { findSize, inchSizes, numberSize, readInchSize, unreadable } from "./grammar.ts";
 import type { Asked, Classes, Parts, Series, Size } from "./series.ts";
 import { fractionText } from "./text.ts";
@@ -100,6 +100,7 @@ interface Family {
   readonly form: Form;
   readonly standard: string;
   readonly screwDrop: number;
+  readonly leastRoot?: number;
   readonly nutDrop: number;
   readonly usual: Classes["usual"];
   readonly limitsNote?: string;
@@ -111,6 +112,7 @@ function family({
   form,
   standard,
   screwDrop,
+  leastRoot,
   nutDrop,
   usual,
   limitsNote,
@@ -130,7 +132,13 @@ function family({
     classes: { ...classes, usual },
     ...(limitsNote !== undefined && { limitsNote }),
     loosest: "1A",
-    limits: unifiedLimits({ engagement: variant.engagement, screwDrop, nutDrop, nutTolerance }),
+    limits: unifiedLimits({
+      engagement: variant.engagement,
+      screwDrop,
+      ...(leastRoot !== undefined && { leastRoot }),
+      nutDrop,
+      nutTolerance,
+    }),
   }));
   return members;
 }
@@ -176,8 +184,13 @@ export const unified: readonly Series[] = family({
   usual: class2,
 });
 
-/** Rounded root: the screw is 11H/16 deep at least; the arc R = H/6 clears the nut's basic profile. */
 const H = Math.sqrt(3) / 2;
+
+/**
+ * Rounded root at maximum material: two arcs of the least radius 0.108 P (H/8) leave the flanks H/4 from the sharp root,
+ * as far in as the nut's crest reaches, and run into a flat of P/16 that lies 11H/16 below the crest. A tool that is one
+ * arc of H/8 cuts H/16 deeper, which the standard permits. Source: ASME B1.1, design profile of the external UNR thread.
+ */
 
 export const unifiedRounded: readonly Series[] = family({
   letter: "R",
@@ -185,7 +198,8 @@ export const unifiedRounded: readonly Series[] = family({
     ...withoutRootFlat(unifiedForm),
     name: "Unified, rounded root",
     depth: { external: times((11 / 16) * H), internal: unifiedForm.depth.internal },
-    rootRadius: times(H / 6),
+    rootRadius: times(H / 8),
+    rootFlat: times(1 / 16),
   },
   standard: "ASME B1.1",
   screwDrop: 1.19078493,
@@ -205,10 +219,11 @@ export const unifiedJ: readonly Series[] = family({
     name: "Unified, large root radius",
     dedendum: times((3 / 16) * H),
     depth: { external: times((2 / 3) * H), internal: times((9 / 16) * H) },
-    rootRadius: times((5 / 24) * H),
+    rootRadius: times(largeRoot.most),
   },
   standard: "ASME B1.15",
   screwDrop: (4 / 3) * H,
+  leastRoot: largeRoot.least,
   nutDrop: (9 / 8) * H,
   usual: (member) => (member === "internal" ? "3B" : "3A"),
   limitsNote: "class limits of UNJ are from memory of ASME B1.15: check them before relying on them",

@@ -39,6 +39,8 @@ export interface UnifiedRules {
   /** From the largest major to the largest minor diameter of the screw, and from basic major to minor of the nut, in P. */
   readonly screwDrop: number;
   readonly nutDrop: number;
+  /** Least root radius in P, where the standard bounds the minor diameter from below by it. */
+  readonly leastRoot?: number;
   readonly nutTolerance: (fit: string, D: number, P: number) => number;
 }
 
@@ -69,7 +71,13 @@ export function unifiedLimits(rules: UnifiedRules) {
     return {
       major: { max: four(D - allowance), min: four(D - allowance - Td) },
       pitch: { max: four(pitchMax), min: four(pitchMax - T) },
-      minor: { max: (flatRoot ? undefined : minorMax) ?? four(D - allowance - rules.screwDrop * P) },
+      minor: {
+        max: (flatRoot ? undefined : minorMax) ?? four(D - allowance - rules.screwDrop * P),
+        // An arc of that radius between the flanks of the smallest pitch diameter: H/2 - r below its pitch line.
+        ...(rules.leastRoot !== undefined && {
+          min: four(pitchMax - T - (Math.sqrt(3) / 2 - 2 * rules.leastRoot) * P),
+        }),
+      },
     };
   };
 }
