@@ -1,6 +1,7 @@
 import { html, LitElement } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { appStyle } from "./app-style.ts";
+import { BenchActs } from "./bench-acts.ts";
 import { Desk } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
@@ -54,6 +55,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly page = new PageActs(this);
   readonly shelf = new ShelfActs(this.page);
   readonly paper = new PaperActs(this.page);
+  readonly bench = new BenchActs(this.page);
 
   readonly element: PageParts["element"] = (tag) => this.renderRoot.querySelector(tag);
 
@@ -167,6 +169,7 @@ export class HalfAngle extends LitElement implements PageParts {
     this.said.settle(alsoOpen);
     this.said.settle(overtaken);
     this.page.showPlace();
+    this.bench.opened();
   }
 
   private onSaved() {

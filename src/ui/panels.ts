@@ -1,5 +1,7 @@
 /** What opens over the page when it is asked for. A new panel gets its line here, and its word in word-acts.ts. */
 import { html } from "lit";
+import "./bench-view.ts";
+import type { BenchAct } from "./bench-view.ts";
 import "./card-dialog.ts";
 import type { PrintChoice } from "./paper-acts.ts";
 import "./print-dialog.ts";
@@ -8,7 +10,7 @@ import type { ShelfAct } from "./shelf-dialog.ts";
 import type { Acts } from "./word-acts.ts";
 
 export function panels(acts: Acts) {
-  const { page, shelf, paper } = acts;
+  const { page, shelf, paper, bench } = acts;
   const { openId, noKeep } = page.parts.desk;
   return html`<shelf-dialog
     .jobs=${shelf.kept}
@@ -21,6 +23,12 @@ export function panels(acts: Acts) {
       .pages=${() => (page.job ? paper.card(page.job) : [])}
       @print=${() => void paper.print()}
     ></card-dialog>
+    <bench-view
+      .job=${bench.view}
+      .at=${bench.at}
+      .awake=${bench.awake}
+      @bench=${(event: CustomEvent<BenchAct>) => bench.did(event.detail)}
+    ></bench-view>
     <print-dialog
       .choice=${paper.choice}
       .sheet=${page.sheet}

@@ -15,6 +15,7 @@ export type Word =
   | "save"
   | "card"
   | "print"
+  | "bench"
   | "sign"
   | "rename"
   | "up"
@@ -153,13 +154,13 @@ export class RailWords extends LitElement {
         ${
           narrow
             ? html`<word-menu label="More">
-                ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.step("redo", "Redo", this.redoes)] : nothing}
+                ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.word("bench", "Bench"), this.step("redo", "Redo", this.redoes)] : nothing}
                 ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
             : html`${this.lookWords()}<word-menu label="Hand">${this.handWords("")}</word-menu>`
         }
-        ${phone ? nothing : this.word("card", "Card")}
+        ${phone ? nothing : [this.word("card", "Card"), this.word("bench", "Bench")]}
       </div>
     `;
   }

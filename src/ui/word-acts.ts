@@ -1,4 +1,5 @@
 /** What each word of the rail does, and what each key does that belongs to the whole page. New ones go into these tables. */
+import type { BenchActs } from "./bench-acts.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { PaperActs } from "./paper-acts.ts";
 import type { Word } from "./rail-words.ts";
@@ -9,6 +10,7 @@ export interface Acts {
   readonly page: PageActs;
   readonly shelf: ShelfActs;
   readonly paper: PaperActs;
+  readonly bench: BenchActs;
 }
 
 type Act = (acts: Acts) => unknown;
@@ -25,6 +27,7 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   open: ({ page }) => page.parts.intake.choose(),
   save: ({ page }) => page.saveFile(),
   card: ({ paper }) => paper.showCard(),
+  bench: ({ bench }) => bench.show(),
   print: ({ paper }) => paper.showPrint(),
   sign: ({ page }) => page.sign(),
   rename: ({ page }) => page.parts.element("route-card")?.rename(),

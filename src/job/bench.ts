@@ -1,0 +1,122 @@
+/**
+ * What the bench view needs of a job besides its steps: the facts to keep in sight, and the log of readings.
+ *
+ * Read by names: `usable_marks`, `spindle_speed`, `wire_target`, `wire_target_max`, `wire_target_min`, `verdict`,
+ * `slide_to_wind` and `cross_to_wind`. A reading goes into the cell named `measured`, and into the next free row of the
+ * range named `readings`: after which pass, and what was read.
+ */
+import { isErrorValue } from "../engine/values.ts";
+import { showValue } from "./format.ts";
+import type { CellEdit, Job } from "./job.ts";
+import { namedArea } from "./named.ts";
+import type { Step } from "./steps.ts";
+
+export interface BenchFact {
+  readonly label: string;
+  readonly value: string;
+}
+
+export interface BenchReading {
+  readonly after: string;
+  readonly reading: string;
+}
+
+/** Half-nut marks and speed, those that the job names. */
+export function benchFacts(job: Job): BenchFact[] {
+  const marks = shown(job, "usable_marks");
+  const fact = (label: string, value: string | undefined): BenchFact[] =>
+    value === undefined ? [] : [{ label, value }];
+  return [
+    ...fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks)),
+    ...fact("No faster than", shown(job, "spindle_speed")),
+  ];
+}
+
+/** What the sheet says of the last reading. */
+export function benchVerdict(job: Job): BenchFact[] {
+  const fact = (label: string, name: string): BenchFact[] => {
+    const value = shown(job, name);
+    return value === undefined || value === "" ? [] : [{ label, value }];
+  };
+  return [
+    ...fact("Largest", "wire_target_max"),
+    ...fact("Aim at", "wire_target"),
+    ...fact("Smallest", "wire_target_min"),
+    ...fact("Last reading", "measured"),
+    ...fact("Verdict", "verdict"),
+    ...fact("Still to wind, top slide", "slide_to_wind"),
+    ...fact("or straight in, cross slide", "cross_to_wind"),
+  ];
+}
+
+/** The log, in the order it was taken. */
+export function readingsOf(job: Job): BenchReading[] {
+  const area = namedArea(job, "readings");
+  if (!area) return [];
+  const log: BenchReading[] = [];
+  for (let row = area.top; row <= area.bottom; row++) {
+    const reading = at(job, area.sheet, row, area.right);
+    if (reading !== "") log.push({ after: at(job, area.sheet, row, area.left), reading });
+  }
+  return log;
+}
+
+/** True when the job has a cell for readings. */
+export function takesReadings(job: Job): boolean {
+  return namedArea(job, "measured") !== undefined;
+}
+
+/**
+ * Cells to set for a reading. A full log keeps its rows and only the cell `measured` changes.
+ *
+ * @param text the reading as typed
+ * @param after the step it was taken after
+ */
+export function readingEdits(job: Job, text: string, after: Step | undefined): CellEdit[] {
+  const edits: CellEdit[] = [];
+  const measured = namedArea(job, "measured");
+  if (measured) edits.push({ sheet: measured.sheet, row: measured.top, column: measured.left, text });
+  const area = namedArea(job, "readings");
+  if (!area) return edits;
+  for (let row = area.top; row <= area.bottom; row++) {
+    if (job.cell(area.sheet, row, area.right).text !== "") continue;
+    edits.push({
+      sheet: area.sheet,
+      row,
+      column: area.left,
+      text: after ? stepName(after) : "before pass 1",
+    });
+    edits.push({ sheet: area.sheet, row, column: area.right, text });
+    break;
+  }
+  return edits;
+}
+
+/** A step in words: "pass 8", "spring pass", "straight in". */
+export function stepName({ kind, pass }: Step): string {
+  if (kind === "slide") return `pass ${pass}`;
+  return {
+    scratch: "scratch pass",
+    measure: "measuring",
+    "straight in": "straight in",
+    spring: "spring pass",
+  }[kind];
+}
+
+/** "1,2,3,4" as "1 to 4"; none at all means that the half nuts stay closed. */
+export function marksInWords(marks: string): string {
+  if (marks.trim() === "") return "none: keep them closed";
+  const numbers = marks.split(",").map(Number);
+  const whole = numbers.length > 2 && numbers.every((number, index) => number === numbers[0]! + index);
+  return whole ? `${numbers[0]} to ${numbers.at(-1)}` : numbers.join(", ");
+}
+
+function shown(job: Job, name: string): string | undefined {
+  const area = namedArea(job, name);
+  return area && at(job, area.sheet, area.top, area.left);
+}
+
+function at(job: Job, sheet: string, row: number, column: number): string {
+  const { value, format } = job.cell(sheet, row, column);
+  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
+}
