@@ -1,7 +1,7 @@
 /** Arguments and answers that the functions of a designation share. */
 import { NothingFound } from "../thread/failures.ts";
 import { convertLength, type LengthUnit, type Member, type Thread } from "../thread/thread.ts";
-import type { Result } from "./declare.ts";
+import type { Noted, Result } from "./declare.ts";
 
 export const designationParam = {
   name: "designation",
@@ -50,6 +50,20 @@ export function limitOf(thread: Thread, value: number, unit: LengthUnit): Result
 /** A value with the thread's doubt if it has one. */
 export function noted(thread: Thread, value: number): Result {
   return thread.note === undefined ? value : { value, note: thread.note };
+}
+
+/** A result that may have a note of its own, with the thread's doubt in front of it if there is one. */
+export function alsoNoted(thread: Thread, result: number | Noted): Result {
+  if (thread.note === undefined) return result;
+  return typeof result === "number"
+    ? { value: result, note: thread.note }
+    : { value: result.value, note: `${thread.note}; ${result.note}` };
+}
+
+/** A text about these threads, with their doubts if there are any. */
+export function notedText(threads: readonly Thread[], value: string): Result {
+  const notes = [...new Set(threads.flatMap(({ note }) => note ?? []))];
+  return notes.length === 0 ? value : { value, note: notes.join("; ") };
 }
 
 /** @throws NothingFound when the form has no such thing */

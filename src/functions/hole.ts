@@ -20,7 +20,8 @@ const source = "geometry; class limits by the standard of the designated thread"
 function withBoreNote(thread: Thread, value: number, bore: number, unit: LengthUnit): Result {
   const notes = thread.note === undefined ? [] : [thread.note];
   const outside = outsideLimits(thread, bore, unit);
-  if (outside !== undefined) notes.push(outside);
+  if (outside !== undefined)
+    notes.push(outside, ...(thread.limitsNote === undefined ? [] : [thread.limitsNote]));
   return notes.length === 0 ? value : { value, note: notes.join("; ") };
 }
 

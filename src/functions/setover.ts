@@ -2,6 +2,7 @@ import { backedOff, miscut, rescueDepth, setoverAngle, swing } from "../lathe/se
 import { Unreadable } from "../thread/failures.ts";
 import { readThread } from "../thread/read.ts";
 import { declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
+import { alsoNoted } from "./designated.ts";
 import { setoverProofFunctions } from "./setover-proof.ts";
 
 const setover = {
@@ -107,14 +108,15 @@ export const setoverFunctions: readonly SheetFunction[] = [
     ],
     source: "geometry; flank angles from the standard of the thread",
     compute: (designation, off, trailing) => {
-      const { loadFlank, clearanceFlank } = readThread(designation);
+      const thread = readThread(designation);
+      const { loadFlank, clearanceFlank } = thread;
       if (trailing === undefined && loadFlank !== clearanceFlank) {
         throw new Unreadable(
           `say which flank trails, "load" (${loadFlank} degrees) or "clearance" (${clearanceFlank}): that depends on the direction of the cut`,
         );
       }
       const flank = trailing === "clearance" ? clearanceFlank : loadFlank;
-      return noted(backedOff(flank, off), flank);
+      return alsoNoted(thread, noted(backedOff(flank, off), flank));
     },
   }),
   declare({

@@ -83,7 +83,10 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.STARTS("M10")', value: 1 },
     ],
     source,
-    compute: (designation) => readThread(designation).starts,
+    compute: (designation) => {
+      const thread = readThread(designation);
+      return noted(thread, thread.starts);
+    },
   }),
   declare({
     name: "THREAD.TPI",
@@ -118,8 +121,8 @@ export const threadSizes: readonly SheetFunction[] = [
     ],
     source,
     compute: (designation) => {
-      const { loadFlank, clearanceFlank } = readThread(designation);
-      return loadFlank + clearanceFlank;
+      const thread = readThread(designation);
+      return noted(thread, thread.loadFlank + thread.clearanceFlank);
     },
   }),
   declare({
@@ -154,9 +157,10 @@ export const threadSizes: readonly SheetFunction[] = [
     ],
     source,
     compute: (designation, flank) => {
-      const { loadFlank, clearanceFlank } = readThread(designation);
-      if (flank === "load" || loadFlank === clearanceFlank) return loadFlank;
-      if (flank === "clearance") return clearanceFlank;
+      const thread = readThread(designation);
+      const { loadFlank, clearanceFlank } = thread;
+      if (flank === "load" || loadFlank === clearanceFlank) return noted(thread, loadFlank);
+      if (flank === "clearance") return noted(thread, clearanceFlank);
       throw new Unreadable("say load or clearance: which one leads depends on the direction of the cut");
     },
   }),
@@ -327,6 +331,9 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.TAPER("M10")', value: 0 },
     ],
     source,
-    compute: (designation) => readThread(designation).taper,
+    compute: (designation) => {
+      const thread = readThread(designation);
+      return noted(thread, thread.taper);
+    },
   }),
 ];

@@ -1,8 +1,7 @@
-/** THREAD functions for the work on one thread: limits, depth to cut, identification, custom notes. */
+/** THREAD functions for the work on one thread: limits, depth to cut, custom notes. */
 import { customNote } from "../thread/custom.ts";
 import { cutDepth } from "../thread/cutdepth.ts";
 import { limit, target } from "../thread/limits.ts";
-import { matchThread } from "../thread/match.ts";
 import { readThread } from "../thread/read.ts";
 import { convertLength } from "../thread/thread.ts";
 import { declare, type SheetFunction } from "./declare.ts";
@@ -161,67 +160,6 @@ export const threadWork: readonly SheetFunction[] = [
       const thread = readThread(designation);
       return limitOf(thread, target(thread, diameter), unit);
     },
-  }),
-  declare({
-    name: "THREAD.MATCH",
-    family: "thread",
-    summary: "Which thread has this major diameter and pitch? The likeliest is rank 1.",
-    params: [
-      {
-        name: "major",
-        type: "number",
-        unit: "length",
-        doc: "Measured over the crests, above 0. A used screw measures under its basic size.",
-      },
-      {
-        name: "pitch",
-        type: "number",
-        unit: "length",
-        doc: "Measured pitch, or lead for several starts, above 0.",
-      },
-      { name: "rank", type: "number", fallback: 1, doc: "1 for the likeliest candidate, 2 for the next ..." },
-      unitParam,
-      {
-        name: "tolerance",
-        type: "number",
-        unit: "length",
-        optional: true,
-        doc: "Largest difference of the lead; left out, 1 % of the pitch (common practice, no source).",
-      },
-      {
-        name: "included",
-        type: "number",
-        unit: "deg",
-        optional: true,
-        doc: "Included angle, when it is known: drops the others.",
-      },
-    ],
-    returns: {
-      type: "text",
-      doc: "Designation; threads that only the angle tells apart are named together.",
-    },
-    failures: [
-      {
-        when: "no thread fits",
-        formula: "=THREAD.MATCH(10,7.77)",
-        gives: "#N/A",
-        says: "no thread with a lead of 7.77",
-      },
-      {
-        when: "a size is not above 0",
-        formula: "=THREAD.MATCH(-1,1)",
-        gives: "#NUM!",
-        says: "major must be greater than 0",
-      },
-    ],
-    examples: [
-      { formula: '=THREAD.MATCH(0.248,0.05,1,"in")', value: "1/4-20 UNC or 1/4 BSW" },
-      { formula: '=THREAD.MATCH(0.248,0.05,1,"in",,55)', value: "1/4 BSW" },
-      { formula: "=THREAD.MATCH(9.9,1.5)", value: "M10 or Tr 10x1.5" },
-    ],
-    source: "Sizes of the standards; the order is common practice, no source",
-    compute: (major, pitch, rank, unit, tolerance, included) =>
-      matchThread({ major, pitch, unit, tolerance, included }, rank),
   }),
   declare({
     name: "THREAD.CUSTOM",
