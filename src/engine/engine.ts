@@ -7,29 +7,25 @@
 import * as hyperformula from "hyperformula";
 import { HyperFormula, NotAFormulaError, type RawCellContent } from "hyperformula";
 import type { SheetFunction } from "../functions/declare.ts";
-import { cellName, parseCell, placeName, sheetPrefix, splitSheet } from "./address.ts";
+import { cellName } from "./address.ts";
+import { Cone, keyOf, Precedents, type Whole } from "./cone.ts";
 import { configOf, growTo, roomAtFirst } from "./config.ts";
-import { type Entry, enter, limits } from "./gate.ts";
+import { type CellEntry, Contents, type EngineContent, type EngineEdit, type ValueEdit } from "./contents.ts";
+import { type Entry, enter } from "./gate.ts";
 import { cellValueOf, unreadableFormula } from "./messages.ts";
+import { addNames, cellOf } from "./names.ts";
 import { type Cell, type MadePlugin, makePlugin, refusalFunction } from "./plugin.ts";
 import { Spills } from "./spills.ts";
-import { type CellValue, type ErrorValue, isErrorValue } from "./values.ts";
+import { notYet, Tabulated } from "./tabulated.ts";
+import { type CellValue, type ErrorValue, isErrorValue, type Place } from "./values.ts";
+import { readsIn, typedIn } from "./whole.ts";
 
-export interface EngineContent {
-  readonly sheets: readonly { readonly name: string; readonly cells: Readonly<Record<string, string>> }[];
-  /** Name to `Sheet!B2` or `Sheet!B2:B9`. */
-  readonly names: Readonly<Record<string, string>>;
-}
-
-export interface EngineEdit {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-  /** As typed; "" empties the cell. */
-  readonly text: string;
-}
+export type { EngineContent, EngineEdit } from "./contents.ts";
 
 export type Log = (what: string, error: unknown) => void;
+
+/** What-if values in the arguments of others, one inside the other: nobody needs more. */
+const mostRounds = 20;
 
 export class Engine {
   /** Faults that were caught, ours or the engine's; for the curious and for tests. */
@@ -37,37 +33,44 @@ export class Engine {
   private readonly made: MadePlugin;
   private readonly spills = new Spills();
   private hf!: HyperFormula;
-  private names: Readonly<Record<string, string>> = {};
-  private sheets: { name: string; cells: Map<string, string> }[] = [];
+  private readonly held = new Contents();
   private room = roomAtFirst;
-  /** Why formulas were refused, by the number that stands for them in the engine. */
-  private reasons: string[] = [];
+  /** Errors that stand in cells, and why formulas were refused, by their number in the engine. */
+  private reasons: ErrorValue[] = [];
   /** Cells whose formula broke the engine, by `Sheet!A1`, with the reason. */
   private broken = new Map<string, string>();
   /** Counts edits: a note of an earlier edit may be stale. */
   private edit = 0;
   private readonly notes = new Map<string, { edit: number; notes: Set<string> }>();
   private tried = new Set<string>();
+  /** What-if tables. Their values come with the others, or later when they are asked for in slices. */
+  private readonly tables: Tabulated;
 
   constructor(
     content: EngineContent,
-    functions: readonly SheetFunction[],
+    private readonly functions: readonly SheetFunction[],
     log: Log = (what, error) => console.error(what, error),
+    private readonly later = false,
   ) {
     this.log = log;
+    this.tables = new Tabulated(
+      () => this.whole(),
+      (cells) => this.enterAgain(cells),
+    );
     this.made = makePlugin(hyperformula, functions, {
       note: (note, cell) => this.keepNote(note, cell),
       size: (cell, rows, columns, fits) => this.spills.tell(cell, rows, columns, fits),
       fault: (name, error) => log(`fault in ${name}`, error),
       refusal: (number) => this.reasons[number],
+      cellNamed: (name) => cellOf(this.held.names, name, (sheet) => this.held.indexOf(sheet)),
+      tabulated: (trial, cell) => this.tables.ask(trial, cell),
     });
     this.load(content);
   }
 
   /** Takes another content: after opening a job, and after any change of sheets or names. */
   load(content: EngineContent): void {
-    this.names = content.names;
-    this.sheets = content.sheets.map(({ name, cells }) => ({ name, cells: new Map(Object.entries(cells)) }));
+    if (!this.held.load(content)) this.tables.forgetLast();
     this.rebuild();
   }
 
@@ -80,35 +83,50 @@ export class Engine {
       this.log("the engine could not be built at once", error);
       this.buildOneByOne();
     }
+    if (!this.later) this.reckonTables();
   }
 
   /** @throws RangeError if a sheet is unknown or a cell lies outside the largest sheet */
   setCells(edits: readonly EngineEdit[]): void {
-    for (const { sheet, row, column } of edits) this.requirePlace(sheet, row, column);
-    for (const { sheet, row, column, text } of edits) {
-      const cells = this.sheets[this.sheetIndex(sheet)]!.cells;
-      if (text === "") cells.delete(cellName(row, column));
-      else cells.set(cellName(row, column), text);
-    }
-    this.edit += 1;
-    const entries = edits.map((edit) => ({ edit, entry: enter(edit.text) }));
-    const fits = entries.every(({ edit, entry }) => this.fits(edit.row, edit.column, entry));
-    // A formula that broke the engine may work with the new values: only a fresh build can tell.
-    if (!fits || this.broken.size > 0) {
-      this.rebuild();
-      return;
-    }
-    try {
-      this.together(() => {
-        for (const { edit, entry } of entries) {
-          this.put({ sheet: this.sheetIndex(edit.sheet), row: edit.row, col: edit.column }, entry);
-        }
-      });
-      this.spills.settle(this.hf);
-    } catch (error) {
-      this.log("an edit broke the engine, it is built anew", error);
-      this.rebuild();
-    }
+    this.change(this.held.type(edits));
+  }
+
+  /** Puts values where nothing is typed, or over what is typed until it is typed again. */
+  setValues(edits: readonly ValueEdit[]): void {
+    this.change(this.held.put(edits));
+  }
+
+  /** True while the value is that of an earlier edit, since a what-if table behind it is still being reckoned. */
+  isStale(sheet: string, row: number, column: number): boolean {
+    const cell = this.tables.left > 0 && this.cell(sheet, row, column);
+    if (!cell) return false;
+    if (this.tables.isWaiting(cell)) return true;
+    const value = this.value(sheet, row, column);
+    return isErrorValue(value) && value.message === notYet;
+  }
+
+  /** Cells of what-if tables that wait for their value. */
+  get tablesLeft(): number {
+    return this.tables.left;
+  }
+
+  /** Reckons what-if tables until all is known or `enough` says so. @returns true when all is known */
+  reckonTables(enough?: () => boolean): boolean {
+    return this.tables.advance(enough);
+  }
+
+  /** The cells between inputs and results, to be tried with other inputs; the job stays as it is. */
+  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] } {
+    const cells = [results, inputs].map((places) => places.map((place) => this.held.cellAt(place)));
+    const precedents = new Precedents(this.whole(), cells[0]!, cells[1]!);
+    const dependent = cells[0]!.map((cell) => precedents.onTheWay.has(keyOf(cell)));
+    return { cone: new Cone(precedents), dependent };
+  }
+
+  /** Every cell that the value of `place` is reckoned from. */
+  precedents(place: Place): Place[] {
+    const found = new Precedents(this.whole(), [this.held.cellAt(place)], []).all;
+    return found.map((cell) => this.held.placeAt(cell));
   }
 
   value(sheet: string, row: number, column: number): CellValue {
@@ -153,9 +171,11 @@ export class Engine {
       this.room = growTo(this.room, entry.reach.rows, entry.reach.columns);
       this.rebuild();
     }
-    const on = sheet === undefined ? 0 : this.sheetIndex(sheet);
+    const on = sheet === undefined ? 0 : this.held.indexOf(sheet);
     try {
-      const given = this.hf.calculateFormula(entry.formula, on);
+      let given = this.hf.calculateFormula(entry.formula, on);
+      for (let round = 0; round < mostRounds && this.tables.settleTried(); round++)
+        given = this.hf.calculateFormula(entry.formula, on);
       if (!Array.isArray(given)) return this.valueFrom(given);
       const rows = given.map((row) => row.map((value) => this.valueFrom(value)));
       return rows.length === 1 && rows[0]!.length === 1 ? rows[0]![0]! : rows;
@@ -167,20 +187,81 @@ export class Engine {
     }
   }
 
+  private change(changes: readonly CellEntry[]): void {
+    this.edit += 1;
+    const fits = changes.every(({ cell, entry }) => this.fits(cell.row, cell.col, entry));
+    // A formula that broke the engine may work with the new values: only a fresh build can tell.
+    if (!fits || this.broken.size > 0) {
+      this.rebuild();
+      return;
+    }
+    this.tables.touch(changes.map(({ cell }) => cell));
+    this.tables.begin();
+    try {
+      this.together(() => {
+        for (const { cell, entry } of changes) this.put(cell, entry);
+      });
+      this.settleSpills();
+    } catch (error) {
+      this.log("an edit broke the engine, it is built anew", error);
+      this.rebuild();
+    }
+    if (!this.later) this.reckonTables();
+  }
+
+  /** Puts the formulas of cells in once more: what they asked for has come. */
+  private enterAgain(cells: readonly Cell[]): void {
+    this.edit += 1;
+    try {
+      this.together(() => {
+        for (const cell of cells) {
+          const entry = enter(this.held.textAt(cell));
+          if (entry.kind === "formula") this.hf.setCellContents(cell, entry.formula);
+        }
+      });
+      this.settleSpills();
+    } catch (error) {
+      this.log("the values of a table broke the engine, it is built anew", error);
+      this.rebuild();
+    }
+  }
+
+  /** A block that takes more cells, or fewer, changes what stands in them. */
+  private settleSpills(): void {
+    const entered = this.spills.settle(this.hf);
+    if (entered.length > 0) this.tables.touch(entered);
+  }
+
+  private whole(): Whole {
+    const { hf } = this;
+    const { sheets, names } = this.held;
+    return {
+      sheets,
+      names,
+      reads: (cell) => readsIn(hf, cell),
+      valueAt: (cell) => this.value(sheets[cell.sheet]!.name, cell.row, cell.col),
+      blocks: () => this.spills.blocks(hf),
+      typedIn: (area) => typedIn(sheets, area),
+      make: (content) => new Engine(content, this.functions, this.log),
+    };
+  }
+
   private build(): void {
     this.hf?.destroy();
     this.edit += 1;
     this.reasons = [];
     this.notes.clear();
     this.spills.clear();
+    this.tables.clear();
     const entries = this.entries();
-    for (const { row, col, entry } of entries) {
+    for (const { cell, entry } of entries) {
+      const { row, col } = cell;
       const reach = entry.kind === "formula" ? entry.reach : { rows: 0, columns: 0 };
       this.room = growTo(this.room, Math.max(row + 1, reach.rows), Math.max(col + 1, reach.columns));
     }
     this.hf = this.emptyEngine();
     this.together(() => {
-      for (const cell of entries) this.put(cell, cell.entry);
+      for (const { cell, entry } of entries) this.put(cell, entry);
     });
     this.spills.settle(this.hf);
   }
@@ -190,52 +271,42 @@ export class Engine {
     for (let found = 0; found < 50; found++) {
       this.hf = this.emptyEngine();
       this.spills.clear();
+      this.tables.clear();
       const entries = this.entries();
       entries.sort((a, b) => Number(a.entry.kind === "formula") - Number(b.entry.kind === "formula"));
-      const culprit = entries.find((cell) => {
+      const culprit = entries.find(({ cell, entry }) => {
         try {
-          this.put(cell, cell.entry);
+          this.put(cell, entry);
           this.spills.settle(this.hf);
           return false;
         } catch (error) {
-          this.broken.set(this.placeOf(cell), brokenBy(error));
+          this.broken.set(this.held.nameOf(cell), brokenBy(error));
           return true;
         }
       });
       if (!culprit) return;
     }
-    for (const cell of this.entries()) {
-      if (cell.entry.kind === "formula")
-        this.broken.set(this.placeOf(cell), "too many formulas break the engine");
+    for (const { cell, entry } of this.entries()) {
+      if (entry.kind === "formula")
+        this.broken.set(this.held.nameOf(cell), "too many formulas break the engine");
     }
     this.build();
   }
 
   private emptyEngine(): HyperFormula {
     const hf = HyperFormula.buildEmpty(configOf(this.made, this.room));
-    for (const { name } of this.sheets) hf.addSheet(name);
-    hf.addNamedExpression("TRUE", "=TRUE()");
-    hf.addNamedExpression("FALSE", "=FALSE()");
-    for (const [name, target] of Object.entries(this.names)) {
-      const formula = absolute(target);
-      if (formula && hf.isItPossibleToAddNamedExpression(name, formula)) hf.addNamedExpression(name, formula);
-      else this.log(`the name ${name} cannot be used for ${target}`, undefined);
-    }
+    const { sheets, names } = this.held;
+    for (const { name } of sheets) hf.addSheet(name);
+    for (const name of addNames(hf, names))
+      this.log(`the name ${name} cannot be used for ${names[name]}`, undefined);
     return hf;
   }
 
-  private entries(): (Cell & { entry: Entry })[] {
-    return this.sheets.flatMap(({ cells }, sheet) =>
-      [...cells].flatMap(([name, text]) => {
-        const place = parseCell(name);
-        if (!place) return [];
-        const cell = { sheet, row: place.row, col: place.column };
-        const reason = this.broken.get(this.placeOf(cell));
-        return [
-          { ...cell, entry: reason === undefined ? enter(text) : ({ kind: "refused", reason } as const) },
-        ];
-      }),
-    );
+  private entries(): CellEntry[] {
+    return this.held.entries().map(({ cell, entry }) => {
+      const reason = this.broken.get(this.held.nameOf(cell));
+      return { cell, entry: reason === undefined ? entry : { kind: "refused", reason } };
+    });
   }
 
   private put(cell: Cell, entry: Entry): void {
@@ -243,6 +314,7 @@ export class Engine {
     const raw = this.rawOf(entry);
     this.notes.delete(keyOf(address));
     this.spills.forget(address);
+    this.tables.forget(address);
     this.hf.setCellContents(address, raw);
     if (typeof raw === "string" && raw.startsWith("=")) this.spills.entered(address, raw);
   }
@@ -254,7 +326,7 @@ export class Engine {
       case "text":
         return `'${entry.value}`;
       case "refused":
-        return this.refusal(entry.reason);
+        return this.refusal({ error: entry.error ?? "#ERROR!", message: entry.reason });
       case "formula":
         return entry.formula;
       default:
@@ -262,7 +334,7 @@ export class Engine {
     }
   }
 
-  private refusal(reason: string): string {
+  private refusal(reason: ErrorValue): string {
     return `=${refusalFunction}(${this.reasons.push(reason) - 1})`;
   }
 
@@ -284,32 +356,15 @@ export class Engine {
     );
   }
 
-  private requirePlace(sheet: string, row: number, column: number): void {
-    if (this.sheetIndex(sheet) < 0) throw new RangeError(`there is no sheet "${sheet}"`);
-    const inside = row >= 0 && row < limits.rows && column >= 0 && column < limits.columns;
-    if (!inside)
-      throw new RangeError(
-        `cell must lie within ${limits.rows} rows and ${limits.columns} columns, got row ${row + 1}, column ${column + 1}`,
-      );
-  }
-
-  private sheetIndex(name: string): number {
-    return this.sheets.findIndex((sheet) => sheet.name === name);
-  }
-
   private cell(sheet: string, row: number, column: number): Cell | undefined {
-    const index = this.sheetIndex(sheet);
+    const index = this.held.indexOf(sheet);
     const inside =
       index >= 0 && row >= 0 && column >= 0 && row < this.room.rows && column < this.room.columns;
     return inside ? { sheet: index, row, col: column } : undefined;
   }
 
-  private placeOf(cell: Cell): string {
-    return placeName({ sheet: this.sheets[cell.sheet]!.name, row: cell.row, column: cell.col });
-  }
-
   private valueFrom(given: unknown, cell?: Cell): CellValue {
-    return cellValueOf(given, cell && this.placeOf(cell));
+    return cellValueOf(given, cell && this.held.nameOf(cell));
   }
 
   private spillError(cell: Cell, value: ErrorValue): CellValue {
@@ -318,7 +373,7 @@ export class Engine {
     const taken = this.spills.inTheWay(cell, this.hf);
     return {
       ...value,
-      message: `needs ${room.rows} x ${room.columns} cells${taken ? `, but ${this.placeOf(taken)} is not empty` : ""}`,
+      message: `needs ${room.rows} x ${room.columns} cells${taken ? `, but ${this.held.nameOf(taken)} is not empty` : ""}`,
     };
   }
 
@@ -334,27 +389,11 @@ export class Engine {
 
   private notesOf(cell: Cell): Set<string> {
     this.tried = new Set();
-    const { name, cells } = this.sheets[cell.sheet]!;
-    this.evaluate(cells.get(cellName(cell.row, cell.col)) ?? "", name);
+    this.evaluate(this.held.textAt(cell), this.held.placeAt(cell).sheet);
     return this.tried;
   }
 }
 
 function brokenBy(error: unknown): string {
   return `the formula cannot be reckoned: ${error instanceof Error ? error.message : String(error)}`;
-}
-
-function keyOf({ sheet, row, col }: Cell): string {
-  return `${sheet},${row},${col}`;
-}
-
-/** `Sheet!B2:B9` as the formula of a name: with dollar signs, else it would move with the cell that uses it. */
-function absolute(target: string): string | undefined {
-  const found = splitSheet(target);
-  const corners = found?.rest.split(":").map(parseCell);
-  if (!found || !corners || corners.length > 2) return undefined;
-  const dollars = corners.map(
-    (corner) => corner && cellName(corner.row, corner.column).replace(/^([A-Z]+)/, "$$$1$$"),
-  );
-  return dollars.includes(undefined) ? undefined : `=${sheetPrefix(found.sheet)}${dollars.join(":")}`;
 }

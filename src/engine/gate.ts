@@ -15,7 +15,7 @@ export type Entry =
   | { readonly kind: "boolean"; readonly value: boolean }
   | { readonly kind: "text"; readonly value: string }
   | { readonly kind: "formula"; readonly formula: string; readonly reach: Reach }
-  | { readonly kind: "refused"; readonly reason: string };
+  | { readonly kind: "refused"; readonly reason: string; readonly error?: string };
 
 /** How far down and right a formula refers: rows and columns, counted from 1; 0 when it refers to no cell. */
 export interface Reach {

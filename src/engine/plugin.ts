@@ -6,9 +6,11 @@
  * it: a thrown exception, undefined, NaN or a block larger than announced leaves the engine unusable.
  */
 import type * as Engine from "hyperformula";
-import type { Block, Given, Noted, Scalar, SheetFunction } from "../functions/declare.ts";
+import type { Block, Given, Noted, PlainFunction, Scalar, SheetFunction } from "../functions/declare.ts";
 import { NothingFound, Unreadable } from "../thread/failures.ts";
 import { type Kit, leftOut, type Reader, Refused, readersOf, tooMany } from "./arguments.ts";
+import { engineError, multipleOperations, type Tabulating } from "./multiple-operations.ts";
+import type { ErrorValue } from "./values.ts";
 
 /** The part of the engine that the plugin is made from; the module `hyperformula` itself fits. */
 export type EngineClasses = Pick<
@@ -30,15 +32,13 @@ export interface Cell {
 }
 
 /** What the plugin tells whoever runs the engine. */
-export interface Listener {
-  /** A doubtful value was reckoned in `cell`; undefined while a formula is tried out without a cell. */
-  note?(note: string, cell: Cell | undefined): void;
+export interface Listener extends Tabulating {
   /** The block in `cell` needs this room; `fits` is false when the formula has to be entered again. */
   size?(cell: Cell, rows: number, columns: number, fits: boolean): void;
   /** A declaration broke its promise. */
   fault?(name: string, error: unknown): void;
-  /** Why the formula with this number was not let in. */
-  refusal?(number: number): string | undefined;
+  /** Why the formula with this number was not let in, or the error that stands in its place. */
+  refusal?(number: number): ErrorValue | undefined;
 }
 
 export interface MadePlugin {
@@ -51,21 +51,25 @@ export interface MadePlugin {
 export const refusalFunction = "FORMULA.REFUSED";
 
 // The engine does not export its syntax-tree types; these are the parts relied upon.
-interface Ast {
+export interface Ast {
   readonly type: string;
   readonly args: readonly Ast[];
   /** What stands in parentheses. */
   readonly expression?: Ast;
+  /** Of a name. */
+  readonly expressionName?: string;
+  /** Of a reference to a cell. */
+  readonly reference?: { toSimpleCellAddress(base: Cell): Cell };
 }
-interface State {
+export interface State {
   readonly formulaAddress: Cell;
   readonly arraysFlag: boolean;
   readonly formulaVertex?: { readonly width?: number; readonly height?: number; readonly formula?: Ast };
 }
-interface Host {
+export interface Host {
   evaluateAst(ast: Ast, state: State): unknown;
 }
-type Method = (this: Host, ast: Ast, state: State) => unknown;
+export type Method = (this: Host, ast: Ast, state: State) => unknown;
 
 /** @param functions the declarations; their names must be unique */
 export function makePlugin(
@@ -96,6 +100,10 @@ export function makePlugin(
       })),
       ...(isBlock ? { vectorizationForbidden: true, sizeOfResultArrayMethod: `${method}_size` } : {}),
     };
+    if (!isPlain(fn)) {
+      methods[method] = multipleOperations(engine, kit, fn, listener);
+      continue;
+    }
     methods[method] = isBlock ? blockMethod(fn, readers) : scalarMethod(fn, readers);
     if (isBlock) methods[`${method}_size`] = sizeMethod(fn, readers);
   }
@@ -105,10 +113,8 @@ export function makePlugin(
   };
   methods.refused = function (ast, state) {
     const number = ast.args[0] === undefined ? undefined : this.evaluateAst(ast.args[0], state);
-    return new CellError(
-      ErrorType.ERROR,
-      (typeof number === "number" && listener.refusal?.(number)) || "this formula was refused",
-    );
+    const reason = typeof number === "number" ? listener.refusal?.(number) : undefined;
+    return engineError(engine, reason ?? { error: "#ERROR!", message: "this formula was refused" });
   };
   // A plain assignment, not a static block: the engine reads it from the finished class.
   DeclaredFunctions.implementedFunctions = implemented;
@@ -118,7 +124,7 @@ export function makePlugin(
     translations: Object.fromEntries(Object.keys(implemented).map((name) => [name, name])),
   };
 
-  function scalarMethod(fn: SheetFunction, readers: readonly Reader[]): Method {
+  function scalarMethod(fn: PlainFunction, readers: readonly Reader[]): Method {
     return function (ast, state) {
       const values = evaluate(this, fn, ast, state);
       if (!Array.isArray(values)) return values;
@@ -129,7 +135,7 @@ export function makePlugin(
     };
   }
 
-  function blockMethod(fn: SheetFunction, readers: readonly Reader[]): Method {
+  function blockMethod(fn: PlainFunction, readers: readonly Reader[]): Method {
     return function (ast, state) {
       const values = evaluate(this, fn, ast, state);
       const rows = Array.isArray(values) ? callBlock(fn, readers, values) : values;
@@ -155,7 +161,7 @@ export function makePlugin(
 
   // The engine asks for the size when a formula is entered, and never again. Cells that are not reckoned yet make
   // this fail; the block then comes out larger than reserved and is entered again after the edit.
-  function sizeMethod(fn: SheetFunction, readers: readonly Reader[]): Method {
+  function sizeMethod(fn: PlainFunction, readers: readonly Reader[]): Method {
     return function (ast, state) {
       try {
         const values = evaluate(this, fn, ast, state);
@@ -203,7 +209,7 @@ export function makePlugin(
   }
 
   function one(
-    fn: SheetFunction,
+    fn: PlainFunction,
     readers: readonly Reader[],
     values: readonly unknown[],
     state: State,
@@ -228,7 +234,7 @@ export function makePlugin(
   }
 
   function callBlock(
-    fn: SheetFunction,
+    fn: PlainFunction,
     readers: readonly Reader[],
     values: readonly unknown[],
   ): InternalScalar[][] | object {
@@ -248,7 +254,7 @@ export function makePlugin(
 
   /** In array formulas: one call per place, single values repeated along the larger ones. */
   function spread(
-    fn: SheetFunction,
+    fn: PlainFunction,
     readers: readonly Reader[],
     values: readonly unknown[],
     state: State,
@@ -314,6 +320,10 @@ export function makePlugin(
     listener.fault?.(fn.name, error);
     return new CellError(ErrorType.ERROR, `internal error in ${fn.name}: please report it`);
   }
+}
+
+function isPlain(fn: SheetFunction): fn is PlainFunction {
+  return fn.compute !== "in the engine";
 }
 
 type InternalScalar = number | string | boolean | Engine.CellError | typeof Engine.EmptyValue;

@@ -3,6 +3,7 @@
  * never again, and leaves a blocked one blocked: such formulas are entered again after the edit until nothing changes.
  */
 import type { HyperFormula } from "hyperformula";
+import type { Area } from "./cone.ts";
 import type { Cell } from "./plugin.ts";
 
 interface Block {
@@ -45,8 +46,13 @@ export class Spills {
     this.anchors.set(keyOf(cell), { cell, formula });
   }
 
-  /** Enters formulas again until every block has the room it needs, or is really blocked. */
-  settle(hf: HyperFormula): void {
+  /**
+   * Enters formulas again until every block has the room it needs, or is really blocked.
+   *
+   * @returns the cells of the blocks that were entered again
+   */
+  settle(hf: HyperFormula): Cell[] {
+    const entered: Cell[] = [];
     for (const [key, { cell }] of this.anchors) {
       if (hf.getCellType(cell) !== "ARRAYFORMULA" && !this.wanted.has(key)) this.anchors.delete(key);
     }
@@ -56,10 +62,31 @@ export class Spills {
       this.unsettled.clear();
       for (const cell of again) {
         const anchor = this.anchors.get(keyOf(cell));
-        if (anchor) hf.setCellContents(cell, anchor.formula);
+        if (!anchor) continue;
+        hf.setCellContents(cell, anchor.formula);
+        entered.push(...this.room(cell));
       }
     }
     this.unsettled.clear();
+    return entered;
+  }
+
+  private room(cell: Cell): Cell[] {
+    const { rows, columns } = this.wanted.get(keyOf(cell)) ?? { rows: 1, columns: 1 };
+    return Array.from({ length: rows * columns }, (_, i) => ({
+      sheet: cell.sheet,
+      row: cell.row + Math.floor(i / columns),
+      col: cell.col + (i % columns),
+    }));
+  }
+
+  /** Every block with the cells that it takes, or needs. */
+  blocks(hf: HyperFormula): Area[] {
+    return [...this.anchors.values()].map(({ cell }) => {
+      const { rows, columns } = this.wanted.get(keyOf(cell)) ?? extentOf(cell, hf);
+      const { sheet, row, col } = cell;
+      return { sheet, top: row, left: col, bottom: row + rows - 1, right: col + columns - 1 };
+    });
   }
 
   roomFor(cell: Cell): { rows: number; columns: number } | undefined {

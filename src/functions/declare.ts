@@ -22,8 +22,11 @@ export type Unit =
 export interface Param {
   /** As help and error messages show it: a word, or words joined by underscores. */
   readonly name: string;
-  /** "numbers" takes a range (or one cell, or an inline array) and gets the numbers in it, blanks left out. */
-  readonly type: "number" | "text" | "numbers";
+  /**
+   * "numbers" takes a range (or one cell, or an inline array) and gets the numbers in it, blanks left out. "cell" takes
+   * a cell itself and not its value.
+   */
+  readonly type: "number" | "text" | "numbers" | "cell";
   readonly unit?: Unit;
   /** One line: what it is, and what is accepted. */
   readonly doc: string;
@@ -91,6 +94,7 @@ export interface SheetFunction {
     | "force"
     | "uncertainty"
     | "drawing"
+    | "what if"
     | "units";
   /** One line that completion shows. */
   readonly summary: string;
@@ -104,8 +108,12 @@ export interface SheetFunction {
   readonly examples: readonly Example[];
   /** Standard or handbook, or "common practice, no source", or "geometry". */
   readonly source: string;
-  readonly compute: (...args: never[]) => Result;
+  /** "in the engine" where the values of the arguments are not enough: it needs the cells behind them. */
+  readonly compute: ((...args: never[]) => Result) | "in the engine";
 }
+
+/** A function that is reckoned from the values of its arguments alone. */
+export type PlainFunction = SheetFunction & { readonly compute: (...args: never[]) => Result };
 
 type ValueOf<P extends Param> = P["type"] extends "numbers"
   ? readonly number[]

@@ -23,6 +23,7 @@ import { threadFunctions } from "./thread.ts";
 import { toolFunctions } from "./tool.ts";
 import { uncertaintyFunctions } from "./uncertainty.ts";
 import { unitFunctions } from "./units.ts";
+import { whatIfFunctions } from "./whatif.ts";
 import { wireMethodFunctions } from "./wiremethods.ts";
 
 export const sheetFunctions: readonly SheetFunction[] = [
@@ -48,5 +49,6 @@ export const sheetFunctions: readonly SheetFunction[] = [
   ...grooveFunctions,
   ...wireMethodFunctions,
   ...latheFunctions,
+  ...whatIfFunctions,
   ...unitFunctions,
 ];

@@ -1,0 +1,247 @@
+/**
+ * The cells between inputs and results, on their own: a small engine in which the inputs can be changed many times
+ * without anything else of the job being reckoned.
+ *
+ * Cells on the way from an input to a result go in as formulas. What those need besides goes in as plain values.
+ */
+import { cellName } from "./address.ts";
+import type { Engine, EngineContent } from "./engine.ts";
+import type { Cell } from "./plugin.ts";
+import type { CellValue } from "./values.ts";
+
+/** Zero-based corners on a sheet. */
+export interface Area {
+  readonly sheet: number;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** What a formula reads: single cells, and areas whose cells may be filled or not. */
+export interface Reads {
+  readonly cells: readonly Cell[];
+  readonly areas: readonly Area[];
+}
+
+/** What the cone is cut out of. */
+export interface Whole {
+  readonly sheets: readonly { readonly name: string; readonly cells: ReadonlyMap<string, string> }[];
+  readonly names: Readonly<Record<string, string>>;
+  reads(cell: Cell): Reads;
+  valueAt(cell: Cell): CellValue;
+  /** Formulas that fill, or would fill, more than their own cell, with the cells that they take. */
+  blocks(): readonly Area[];
+  /** Cells with something typed in them. */
+  typedIn(area: Area): readonly Cell[];
+  make(content: EngineContent): Engine;
+}
+
+/** A result for one set of inputs. */
+export interface Answer {
+  readonly value: CellValue;
+  readonly note?: string;
+}
+
+export interface Change {
+  readonly cell: Cell;
+  readonly value: CellValue;
+}
+
+export const keyOf = ({ sheet, row, col }: Cell): string => `${sheet},${row},${col}`;
+
+export const contains = (area: Area, { sheet, row, col }: Cell): boolean =>
+  area.sheet === sheet && row >= area.top && row <= area.bottom && col >= area.left && col <= area.right;
+
+/** Everything that results are reckoned from, as far as it does not lie behind one of the inputs. */
+export class Precedents {
+  private readonly nodes = new Map<string, Reads>();
+  private readonly cells = new Map<string, Cell>();
+  private readonly areas = new Map<string, { readonly area: Area; readonly members: readonly Cell[] }>();
+  private readonly blocks: readonly Area[];
+  /** Cells whose value depends on an input. */
+  readonly onTheWay: ReadonlySet<string>;
+
+  constructor(
+    readonly whole: Whole,
+    readonly results: readonly Cell[],
+    readonly inputs: readonly Cell[],
+  ) {
+    this.blocks = whole.blocks();
+    const stops = new Set(inputs.map(keyOf));
+    const open = [...results];
+    for (let cell = open.pop(); cell; cell = open.pop()) {
+      const key = keyOf(cell);
+      if (this.nodes.has(key) || stops.has(key)) continue;
+      const reads = this.readsOf(cell);
+      this.nodes.set(key, reads);
+      this.cells.set(key, cell);
+      open.push(...reads.cells);
+      for (const area of reads.areas) open.push(...this.membersOf(area));
+    }
+    this.onTheWay = this.dependents();
+  }
+
+  /** The cells, and not the inputs. */
+  get all(): Cell[] {
+    return [...this.cells.values()];
+  }
+
+  /** True when typing into `cell` may change a result. */
+  has(cell: Cell): boolean {
+    if (this.nodes.has(keyOf(cell))) return true;
+    if (this.inputs.some((input) => keyOf(input) === keyOf(cell))) return false;
+    for (const { area } of this.areas.values()) if (contains(area, cell)) return true;
+    // Something typed into the room of a block leaves it without room.
+    return this.blocks.some(
+      (block) => contains(aheadOf(block), cell) && this.nodes.has(keyOf(cornerOf(block))),
+    );
+  }
+
+  /** What the small engine holds. */
+  content(): EngineContent {
+    const { whole } = this;
+    const sheets = whole.sheets.map(({ name }) => ({
+      name,
+      cells: {} as Record<string, string>,
+      values: {} as Record<string, CellValue>,
+    }));
+    const freeze = (cell: Cell) => {
+      const key = keyOf(cell);
+      if (this.onTheWay.has(key) || this.inputs.some((input) => keyOf(input) === key)) return;
+      const value = whole.valueAt(cell);
+      if (value !== null) sheets[cell.sheet]!.values[cellName(cell.row, cell.col)] = value;
+    };
+    for (const cell of [...this.results, ...this.inputs]) freeze(cell);
+    for (const key of this.onTheWay) {
+      const cell = this.cells.get(key)!;
+      const name = cellName(cell.row, cell.col);
+      const text = whole.sheets[cell.sheet]!.cells.get(name);
+      // A cell that a block fills is on the way, but has no text of its own.
+      if (text !== undefined) sheets[cell.sheet]!.cells[name] = text;
+      const { cells, areas } = this.nodes.get(key)!;
+      cells.forEach(freeze);
+      for (const area of areas) this.filledIn(area).forEach(freeze);
+    }
+    for (const block of this.blocks) {
+      if (!this.onTheWay.has(keyOf(cornerOf(block)))) continue;
+      // With other inputs the block may grow, as far as there is room for it in the job.
+      whole.typedIn(aheadOf(block)).forEach(freeze);
+    }
+    return { sheets, names: whole.names };
+  }
+
+  private readsOf(cell: Cell): Reads {
+    const own = this.whole.reads(cell);
+    const name = cellName(cell.row, cell.col);
+    if (this.whole.sheets[cell.sheet]?.cells.has(name)) return own;
+    const anchors = this.blocks.filter((block) => contains(longest(block), cell)).map(cornerOf);
+    return anchors.length === 0 ? own : { cells: [...own.cells, ...anchors], areas: own.areas };
+  }
+
+  /** Cells of an area that hold something typed, and the formulas whose blocks reach into it or may come to. */
+  private membersOf(area: Area): readonly Cell[] {
+    const key = `${area.sheet},${area.top},${area.left},${area.bottom},${area.right}`;
+    let known = this.areas.get(key);
+    if (!known) {
+      const anchors = this.blocks.filter((block) => meet(longest(block), area)).map(cornerOf);
+      known = { area, members: [...this.whole.typedIn(area), ...anchors] };
+      this.areas.set(key, known);
+    }
+    return known.members;
+  }
+
+  private filledIn(area: Area): Cell[] {
+    const filled = [...this.whole.typedIn(area)];
+    for (const block of this.blocks) {
+      if (!meet(block, area) || this.onTheWay.has(keyOf(cornerOf(block)))) continue;
+      const { sheet } = block;
+      for (let row = Math.max(block.top, area.top); row <= Math.min(block.bottom, area.bottom); row++)
+        for (let col = Math.max(block.left, area.left); col <= Math.min(block.right, area.right); col++)
+          filled.push({ sheet, row, col });
+    }
+    return filled;
+  }
+
+  private dependents(): Set<string> {
+    const readers = new Map<string, string[]>();
+    const add = (from: Cell, to: string) => {
+      const key = keyOf(from);
+      const list = readers.get(key);
+      if (list) list.push(to);
+      else readers.set(key, [to]);
+    };
+    for (const [key, { cells, areas }] of this.nodes) {
+      for (const cell of cells) add(cell, key);
+      for (const area of areas) {
+        for (const cell of this.membersOf(area)) add(cell, key);
+        for (const input of this.inputs) if (contains(area, input)) add(input, key);
+      }
+    }
+    const found = new Set<string>();
+    const open = this.inputs.map(keyOf);
+    for (let key = open.pop(); key !== undefined; key = open.pop()) {
+      for (const reader of readers.get(key) ?? []) {
+        if (found.has(reader)) continue;
+        found.add(reader);
+        open.push(reader);
+      }
+    }
+    return found;
+  }
+}
+
+/** Results reckoned again and again with other inputs. */
+export class Cone {
+  private readonly engine: Engine;
+  private readonly names: readonly string[];
+  /** What the inputs hold now. */
+  private held: (CellValue | undefined)[];
+
+  constructor(private readonly precedents: Precedents) {
+    this.engine = precedents.whole.make(precedents.content());
+    this.names = precedents.whole.sheets.map(({ name }) => name);
+    this.held = precedents.inputs.map(() => undefined);
+  }
+
+  /** The results with these values in the inputs, in the order that both were named. */
+  at(values: readonly CellValue[]): Answer[] {
+    const { inputs, results } = this.precedents;
+    const changes = inputs.flatMap(({ sheet, row, col }, i) =>
+      Object.is(this.held[i], values[i])
+        ? []
+        : [{ sheet: this.names[sheet]!, row, column: col, value: values[i]! }],
+    );
+    this.held = [...values];
+    if (changes.length > 0) this.engine.setValues(changes);
+    return results.map(({ sheet, row, col }) => {
+      const name = this.names[sheet]!;
+      const value = this.engine.value(name, row, col);
+      const note = this.engine.note(name, row, col);
+      return note === undefined ? { value } : { value, note };
+    });
+  }
+}
+
+function cornerOf({ sheet, top, left }: Area): Cell {
+  return { sheet, row: top, col: left };
+}
+
+/** A block may have more rows with other inputs; its columns are always the same. */
+function longest(block: Area): Area {
+  return { ...block, bottom: Number.POSITIVE_INFINITY };
+}
+
+function aheadOf(block: Area): Area {
+  return { ...block, bottom: Number.POSITIVE_INFINITY, right: Number.POSITIVE_INFINITY };
+}
+
+function meet(one: Area, other: Area): boolean {
+  return (
+    one.sheet === other.sheet &&
+    one.top <= other.bottom &&
+    other.top <= one.bottom &&
+    one.left <= other.right &&
+    other.left <= one.right
+  );
+}

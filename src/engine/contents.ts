@@ -1,0 +1,122 @@
+/** What the cells of an engine hold: texts as typed, and values that stand in cells without having been typed. */
+import { cellName, parseCell, placeName } from "./address.ts";
+import { type Entry, enter, limits } from "./gate.ts";
+import type { Cell } from "./plugin.ts";
+import type { CellValue, Place } from "./values.ts";
+
+export interface EngineContent {
+  readonly sheets: readonly {
+    readonly name: string;
+    readonly cells: Readonly<Record<string, string>>;
+    /** Values that stand in cells without having been typed, errors among them. */
+    readonly values?: Readonly<Record<string, CellValue>>;
+  }[];
+  /** Name to `Sheet!B2` or `Sheet!B2:B9`. */
+  readonly names: Readonly<Record<string, string>>;
+}
+
+export interface EngineEdit extends Place {
+  /** As typed; "" empties the cell. */
+  readonly text: string;
+}
+
+/** A value put where nothing is typed. */
+export interface ValueEdit extends Place {
+  readonly value: CellValue;
+}
+
+/** What goes into a cell of the engine. */
+export interface CellEntry {
+  readonly cell: Cell;
+  readonly entry: Entry;
+}
+
+export class Contents {
+  names: EngineContent["names"] = {};
+  sheets: { name: string; cells: Map<string, string>; values: Map<string, CellValue> }[] = [];
+
+  /** @returns false when cells are not on the sheets that they were on */
+  load(content: EngineContent): boolean {
+    const before = this.sheets;
+    this.names = content.names;
+    this.sheets = content.sheets.map(({ name, cells, values }) => ({
+      name,
+      cells: new Map(Object.entries(cells)),
+      values: new Map(Object.entries(values ?? {})),
+    }));
+    return before.every(({ name }, i) => this.sheets[i]?.name === name);
+  }
+
+  /** @throws RangeError if a sheet is unknown or a cell lies outside the largest sheet */
+  type(edits: readonly EngineEdit[]): CellEntry[] {
+    for (const edit of edits) this.requirePlace(edit);
+    return edits.map((edit) => {
+      const { cells, values } = this.sheets[this.indexOf(edit.sheet)]!;
+      const name = cellName(edit.row, edit.column);
+      values.delete(name);
+      if (edit.text === "") cells.delete(name);
+      else cells.set(name, edit.text);
+      return { cell: this.cellAt(edit), entry: enter(edit.text) };
+    });
+  }
+
+  put(edits: readonly ValueEdit[]): CellEntry[] {
+    return edits.map((edit) => {
+      this.sheets[this.indexOf(edit.sheet)]!.values.set(cellName(edit.row, edit.column), edit.value);
+      return { cell: this.cellAt(edit), entry: entryOf(edit.value) };
+    });
+  }
+
+  /** Everything that cells hold. */
+  entries(): CellEntry[] {
+    return this.sheets.flatMap(({ cells, values }, sheet) => {
+      const at = (name: string, entry: () => Entry) => {
+        const place = parseCell(name);
+        return place ? [{ cell: { sheet, row: place.row, col: place.column }, entry: entry() }] : [];
+      };
+      const texts = [...cells].filter(([name]) => !values.has(name));
+      return [
+        ...texts.flatMap(([name, text]) => at(name, () => enter(text))),
+        ...[...values].flatMap(([name, value]) => at(name, () => entryOf(value))),
+      ];
+    });
+  }
+
+  textAt({ sheet, row, col }: Cell): string {
+    return this.sheets[sheet]?.cells.get(cellName(row, col)) ?? "";
+  }
+
+  indexOf(name: string): number {
+    return this.sheets.findIndex((sheet) => sheet.name === name);
+  }
+
+  cellAt({ sheet, row, column }: Place): Cell {
+    return { sheet: this.indexOf(sheet), row, col: column };
+  }
+
+  placeAt({ sheet, row, col }: Cell): Place {
+    return { sheet: this.sheets[sheet]!.name, row, column: col };
+  }
+
+  /** `Sheet!A1`. */
+  nameOf(cell: Cell): string {
+    return placeName(this.placeAt(cell));
+  }
+
+  private requirePlace({ sheet, row, column }: Place): void {
+    if (this.indexOf(sheet) < 0) throw new RangeError(`there is no sheet "${sheet}"`);
+    const inside = row >= 0 && row < limits.rows && column >= 0 && column < limits.columns;
+    if (!inside)
+      throw new RangeError(
+        `cell must lie within ${limits.rows} rows and ${limits.columns} columns, got row ${row + 1}, column ${column + 1}`,
+      );
+  }
+}
+
+function entryOf(value: CellValue): Entry {
+  if (value === null) return { kind: "empty" };
+  if (typeof value === "number") return { kind: "number", value };
+  if (typeof value === "boolean") return { kind: "boolean", value };
+  if (typeof value === "string") return { kind: "text", value };
+  return { kind: "refused", error: value.error, reason: value.message };
+}

@@ -1,0 +1,47 @@
+/** The contents of an engine as the cutting of a cone reads them: references come from the engine's own reading of a formula. */
+import type { HyperFormula } from "hyperformula";
+import { cellName, parseCell } from "./address.ts";
+import type { Area, Reads, Whole } from "./cone.ts";
+import type { Cell } from "./plugin.ts";
+
+/** Names of the job have their cells on a sheet of the engine's own, with a number below zero. */
+const isName = (sheet: number) => sheet < 0;
+
+type Reference = Cell | { readonly start: Cell; readonly end: Cell };
+
+/** What `cell` reads; a name counts as the cells that it stands for. */
+export function readsIn(hf: HyperFormula, cell: Cell): Reads {
+  const cells: Cell[] = [];
+  const areas: Area[] = [];
+  const open: Reference[] = hf.getCellPrecedents(cell);
+  for (let at = open.pop(); at; at = open.pop()) {
+    if ("start" in at) {
+      const { start, end } = at;
+      areas.push({ sheet: start.sheet, top: start.row, left: start.col, bottom: end.row, right: end.col });
+    } else if (isName(at.sheet)) open.push(...hf.getCellPrecedents(at));
+    else cells.push(at);
+  }
+  return { cells, areas };
+}
+
+/** Cells of `area` with something typed in them. */
+export function typedIn(sheets: Whole["sheets"], area: Area): Cell[] {
+  const { sheet } = area;
+  const texts = sheets[sheet]?.cells;
+  if (!texts) return [];
+  const found: Cell[] = [];
+  if ((area.bottom - area.top + 1) * (area.right - area.left + 1) <= texts.size) {
+    for (let row = area.top; row <= area.bottom; row++)
+      for (let col = area.left; col <= area.right; col++)
+        if (texts.has(cellName(row, col))) found.push({ sheet, row, col });
+    return found;
+  }
+  for (const name of texts.keys()) {
+    const place = parseCell(name);
+    if (!place) continue;
+    const { row, column: col } = place;
+    if (row >= area.top && row <= area.bottom && col >= area.left && col <= area.right)
+      found.push({ sheet, row, col });
+  }
+  return found;
+}
