@@ -1,25 +1,10 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
+import { faults } from "./axe.ts";
 import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** What axe finds wrong: rule and where. */
-async function faults(page: Page): Promise<string[]> {
-  await page.evaluate(`${axe};undefined`);
-  return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: typeof import("axe-core") };
-    const { violations } = await axe.run(document);
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.target.flat().join(" ")} ${node.failureSummary}`),
-    );
-  });
-}
 
 const parts = ["route-card", "rail-words", "entry-line", "sheet-grid", "title-block"];
 

@@ -1,0 +1,71 @@
+/**
+ * Taking over a lathe: the values of one job go into another wherever both give a cell the same name.
+ *
+ * What makes a job a lathe is a sheet named Lathe. A length is written with CONVERT, so that it means the same in a job
+ * of another unit and follows when that changes.
+ */
+import { isErrorValue } from "../engine/values.ts";
+import type { JobDocument } from "./document.ts";
+import type { CellEdit, Job } from "./job.ts";
+import { type NamedArea, namedArea } from "./named.ts";
+
+export interface TakenOver {
+  readonly edits: readonly CellEdit[];
+  /** Names whose values are taken. */
+  readonly taken: readonly string[];
+  /** What could not be taken, in words. */
+  readonly left: readonly string[];
+}
+
+export const latheSheet = "Lathe";
+
+export function isLathe({ sheets }: JobDocument): boolean {
+  return sheets.some(({ name }) => name === latheSheet);
+}
+
+/** Every job has a unit of its own. */
+const own = new Set(["unit"]);
+
+/**
+ * @param job that is to be cut on the lathe
+ * @param lathe running job of the lathe
+ */
+export function takeLathe(job: Job, lathe: Job): TakenOver {
+  const edits: CellEdit[] = [];
+  const taken: string[] = [];
+  const left: string[] = [];
+  for (const name of Object.keys(lathe.document.names)) {
+    const from = namedArea(lathe, name);
+    const to = namedArea(job, name);
+    if (!from || !to || from.sheet !== latheSheet || own.has(name)) continue;
+    const texts = textsOf(lathe, from);
+    const room = to.bottom - to.top + 1;
+    const many = texts.findLastIndex((text) => text !== "") + 1;
+    if (many > room) left.push(`${name} has ${many} values, and this job has room for ${room}`);
+    else {
+      taken.push(name);
+      for (let row = 0; row < room; row++)
+        edits.push({ sheet: to.sheet, row: to.top + row, column: to.left, text: texts[row] ?? "" });
+    }
+  }
+  return { edits, taken, left };
+}
+
+function textsOf(lathe: Job, { sheet, top, bottom, left }: NamedArea): string[] {
+  return Array.from({ length: bottom - top + 1 }, (_, index) => textOf(lathe, sheet, top + index, left));
+}
+
+/** What to type in another job so that it shows the same. */
+function textOf(lathe: Job, sheet: string, row: number, column: number): string {
+  const { text, value, format } = lathe.cell(sheet, row, column);
+  // It names no other cell, so it means the same anywhere.
+  if (/^=CONVERT\([\d\s./*+-]+,\s*"\w+",\s*unit\)$/i.test(text)) return text;
+  if (isErrorValue(value) || value === null) return "";
+  if (typeof value === "number" && format.as === "length") return `=CONVERT(${value},"${lathe.unit}",unit)`;
+  return typeof value === "string" ? asText(value) : String(value);
+}
+
+/** Text that would be read as a number or a formula is led by an apostrophe. */
+function asText(text: string): string {
+  return /^[\d+\-.=']/.test(text) ? `'${text}` : text;
+}

@@ -1,0 +1,185 @@
+/** The pass plan as steps, the shop card and the bench log, read from a job whose cells were typed by hand. */
+import { describe, expect, test } from "vitest";
+import { benchFacts, marksInWords, readingEdits, readingsOf, stepName } from "../../src/job/bench.ts";
+import { cardOf } from "../../src/job/card.ts";
+import { readJob } from "../../src/job/file.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
+import { stepsOf, stopText } from "../../src/job/steps.ts";
+
+/** Nine columns used of the ten that the plan has; the stops follow from 40 divisions at touch-off and 100 to the turn. */
+const planRows = [
+  ["scratch", "scratch pass, check the pitch"],
+  ["1", "slide", "22", "22", "", "", "0.4"],
+  ["2", "slide", "39", "61", "", "", "0.9"],
+  ["measure", "stop, isolate, deburr, measure"],
+  ["X", "straight in, cross slide", "2", "2", "", "", "0.94"],
+  ["S", "spring", "", "", "", "", "0.94"],
+];
+
+function jobWith(names: Record<string, string>, more: Record<string, string> = {}): Job {
+  const cells: Record<string, string> = { ...more };
+  planRows.forEach((row, at) => {
+    row.forEach((text, column) => {
+      if (text !== "") cells[`${"ABCDEFGHIJ"[column]}${at + 20}`] = text;
+    });
+  });
+  return createJob(
+    readJob(
+      JSON.stringify({
+        format: "halfangle job",
+        version: 1,
+        title: "Made up",
+        scenario: "Invented.",
+        cautions: ["Stop the spindle before measuring."],
+        names,
+        sheets: [
+          {
+            name: "Job",
+            result: "B1",
+            cells,
+            formats: { B2: { as: "angle", places: 1, role: "key" }, A9: { role: "caution" } },
+          },
+        ],
+      }),
+    ),
+  );
+}
+
+const all = {
+  plan: "Job!A20:J40",
+  slide_per_turn: "Job!B5",
+  touch_off: "Job!B6",
+  thread: "Job!B1",
+  card_settings: "Job!A1:B4",
+  measured: "Job!B10",
+  readings: "Job!A11:B12",
+  usable_marks: "Job!B7",
+};
+const filled = {
+  A1: "Thread",
+  B1: "M12",
+  A2: "Set the bed scale to",
+  B2: "61",
+  A3: "Nothing beside it",
+  B5: "100",
+  B6: "40",
+  B7: "'2,4,6,8",
+  A9: "Too fast by 20 rev/min.",
+};
+
+describe("steps of a plan", () => {
+  test("stand in the order of the plan and say what kind they are", () => {
+    const { steps, depth } = stepsOf(jobWith(all, filled));
+    expect(steps.map(({ kind, pass }) => `${kind} ${pass}`)).toEqual([
+      "scratch scratch",
+      "slide 1",
+      "slide 2",
+      "measure measure",
+      "straight in X",
+      "spring S",
+    ]);
+    expect(depth).toBe(0.94);
+  });
+
+  test("count the stops on from the dial at touch-off, turn by turn", () => {
+    const { steps, perTurn } = stepsOf(jobWith(all, filled));
+    // 40 + 22 = 62; 62 + 39 = 101, which is a turn and one division.
+    expect(steps[1]).toMatchObject({
+      wind: 22,
+      from: { turns: 0, division: 40 },
+      to: { turns: 0, division: 62 },
+    });
+    expect(steps[2]).toMatchObject({ from: { turns: 0, division: 62 }, to: { turns: 1, division: 1 } });
+    expect(stopText(steps[2]!.to!, perTurn)).toBe("1 + 1");
+  });
+
+  test("count the cross slide from its own touch-off, in plain divisions", () => {
+    const { steps } = stepsOf(jobWith(all, filled));
+    expect(steps[4]).toMatchObject({ from: { turns: 0, division: 0 }, to: { turns: 0, division: 2 } });
+  });
+
+  test("are plain divisions where the job does not say how many a turn has", () => {
+    const { slide_per_turn: _, ...names } = all;
+    const { steps, perTurn } = stepsOf(jobWith(names, filled));
+    expect(perTurn).toBeUndefined();
+    expect(stopText(steps[2]!.to!, perTurn)).toBe("101");
+  });
+
+  test("say why there are none", () => {
+    expect(stepsOf(jobWith({}, filled)).trouble).toBe("No range of this job is named plan");
+    expect(stepsOf(jobWith({ plan: "Job!M1:M2" }, filled)).trouble).toBe("The range named plan is empty");
+    const broken = jobWith({ plan: "Job!L1:L2" }, { L1: '=SQRT("x")' });
+    expect(stepsOf(broken)).toMatchObject({ steps: [] });
+    expect(stepsOf(broken).trouble).not.toBe("");
+  });
+});
+
+describe("the shop card", () => {
+  test("takes its lines from the range that the job names, as the sheet shows them", () => {
+    const card = cardOf(jobWith(all, filled));
+    expect(card.heading).toBe("M12");
+    expect(card.settings).toEqual([
+      { label: "Thread", value: "M12", key: false },
+      { label: "Set the bed scale to", value: "61.0°", key: true },
+    ]);
+  });
+
+  test("says the cautions of the sheets with the sheet they stand on", () => {
+    expect(cardOf(jobWith(all, filled)).warnings).toEqual(["Job: Too fast by 20 rev/min."]);
+    expect(cardOf(jobWith(all, { ...filled, A9: "" })).warnings).toEqual([]);
+  });
+
+  test("shows the results of the operations where the job names no lines", () => {
+    const { card_settings: _, ...names } = all;
+    expect(cardOf(jobWith(names, filled)).settings).toEqual([{ label: "Job", value: "M12", key: false }]);
+  });
+
+  test("says that the scenario is invented where it is", () => {
+    expect(cardOf(jobWith(all, filled)).facts).toContainEqual({
+      label: "Scenario",
+      value: "invented",
+      key: false,
+    });
+  });
+});
+
+describe("at the bench", () => {
+  test("a reading goes into its cell and into the next free row of the log", () => {
+    const job = jobWith(all, filled);
+    const { steps } = stepsOf(job);
+    job.setCells(readingEdits(job, "12.9", steps[1]));
+    job.setCells(readingEdits(job, "12.7", steps[2]));
+    expect(job.cell("Job", 9, 1).value).toBe(12.7);
+    expect(readingsOf(job)).toEqual([
+      { after: "pass 1", reading: "12.9" },
+      { after: "pass 2", reading: "12.7" },
+    ]);
+  });
+
+  test("a full log is left alone, and the reading still counts", () => {
+    const job = jobWith(all, filled);
+    for (const text of ["12.9", "12.8", "12.7"]) job.setCells(readingEdits(job, text, undefined));
+    expect(job.cell("Job", 9, 1).value).toBe(12.7);
+    expect(readingsOf(job).map(({ reading }) => reading)).toEqual(["12.9", "12.8"]);
+  });
+
+  test("half-nut marks are said in words", () => {
+    expect(marksInWords("1,2,3,4,5,6,7,8")).toBe("1 to 8");
+    expect(marksInWords("2,4,6,8")).toBe("2, 4, 6, 8");
+    expect(marksInWords("1,2")).toBe("1, 2");
+    expect(marksInWords("8")).toBe("8");
+    expect(marksInWords("")).toBe("none: keep them closed");
+    expect(benchFacts(jobWith(all, filled))).toEqual([{ label: "Close half nuts on", value: "2, 4, 6, 8" }]);
+  });
+
+  test("steps have a name to be called by", () => {
+    expect(stepsOf(jobWith(all, filled)).steps.map(stepName)).toEqual([
+      "scratch pass",
+      "pass 1",
+      "pass 2",
+      "measuring",
+      "straight in",
+      "spring pass",
+    ]);
+  });
+});

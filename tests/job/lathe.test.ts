@@ -1,0 +1,84 @@
+/** The lathes that ship, taken over into the full thread job and into a small job of the other unit. */
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { readJob } from "../../src/job/file.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
+import { isLathe, takeLathe } from "../../src/job/lathe.ts";
+import { valueAt } from "../sheets/read.ts";
+
+const shipped = (name: string) => createJob(readJob(readFileSync(`sheets/${name}.json`, "utf8")));
+const lathes = ["lathe-inch", "lathe-metric", "lathe-mixed"];
+
+function smallJob(unit: string): Job {
+  return createJob(
+    readJob(
+      JSON.stringify({
+        format: "halfangle job",
+        version: 1,
+        title: "Made up",
+        names: {
+          unit: "Job!A1",
+          slide_division: "Job!A2",
+          gears: "Job!B1:B30",
+          lathe: "Job!A3",
+          speeds: "Job!C1:C2",
+        },
+        sheets: [{ name: "Job", cells: { A1: unit, A2: "7", B1: "99", B30: "98", C1: "1" } }],
+      }),
+    ),
+  );
+}
+
+describe("a lathe is taken over", () => {
+  test.each(lathes)("%s is known as one by its sheet", (name) => {
+    expect(isLathe(shipped(name).document)).toBe(true);
+    expect(isLathe(smallJob("mm").document)).toBe(false);
+  });
+
+  test("a division of a thousandth is 0.0254 mm in a job in millimetres, and follows its unit", () => {
+    const job = smallJob("mm");
+    job.setCells(takeLathe(job, shipped("lathe-inch")).edits);
+    expect(valueAt(job, "slide_division")).toBeCloseTo(0.0254, 12);
+    job.setCells([{ sheet: "Job", row: 0, column: 0, text: "in" }]);
+    expect(valueAt(job, "slide_division")).toBeCloseTo(0.001, 12);
+    expect(valueAt(job, "unit")).toBe("in");
+  });
+
+  test("a length that was typed into the lathe's sheet goes over in its own unit", () => {
+    const lathe = shipped("lathe-metric");
+    const { sheets } = lathe.document;
+    expect(sheets[0]!.name).toBe("Lathe");
+    lathe.setCells([{ sheet: "Lathe", row: 9, column: 1, text: "0.05" }]);
+    const job = smallJob("in");
+    job.setCells(takeLathe(job, lathe).edits);
+    expect(valueAt(job, "slide_division")).toBeCloseTo(0.05 / 25.4, 12);
+  });
+
+  test("a list takes the place of the whole list before", () => {
+    const job = smallJob("mm");
+    const lathe = shipped("lathe-inch");
+    job.setCells(takeLathe(job, lathe).edits);
+    const listed = (from: Job, sheet: string, column: number, rows: number, first: number) =>
+      Array.from({ length: rows }, (_, row) => from.cell(sheet, row + first, column).value).filter(
+        (value) => value !== null,
+      );
+    expect(listed(job, "Job", 1, 30, 0)).toEqual(listed(lathe, "Lathe", 5, 26, 1));
+  });
+
+  test("a list that does not fit is left alone, and that is said", () => {
+    const job = smallJob("mm");
+    const { left, taken } = takeLathe(job, shipped("lathe-inch"));
+    expect(left.join()).toMatch(/^speeds has \d+ values, and this job has room for 2$/);
+    expect(taken).not.toContain("speeds");
+    expect(taken).toEqual(expect.arrayContaining(["lathe", "slide_division", "gears"]));
+  });
+
+  test("it is one step to undo", () => {
+    const job = smallJob("mm");
+    const before = JSON.stringify(job.document);
+    job.setCells(takeLathe(job, shipped("lathe-mixed")).edits, "Lathe taken over");
+    expect(job.canUndo).toBe("Lathe taken over");
+    job.undo();
+    expect(JSON.stringify(job.document)).toBe(before);
+  });
+});

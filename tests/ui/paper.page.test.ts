@@ -1,0 +1,202 @@
+/** What comes out of the printer, read back from the PDF, and the bench view on the built page. */
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { faults } from "./axe.ts";
+import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { sampleText } from "./sample-job.ts";
+
+useBrowser();
+
+interface Sheet {
+  /** Millimetres. */
+  readonly width: number;
+  readonly height: number;
+  readonly words: string;
+  /** Pieces of text that stand outside of the sheet. */
+  readonly outside: readonly string[];
+}
+
+/** The pages that the browser would print now. */
+async function printed(page: Page): Promise<Sheet[]> {
+  const data = new Uint8Array(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+  const document = await getDocument({ data, verbosity: 0 }).promise;
+  const pages = Array.from({ length: document.numPages }, (_, index) => document.getPage(index + 1));
+  return Promise.all(
+    pages.map(async (waited) => {
+      const one = await waited;
+      const { width, height } = one.getViewport({ scale: 1 });
+      const items = (await one.getTextContent()).items.filter(
+        (item) => "str" in item && item.str.trim() !== "",
+      );
+      const pieces = items as { str: string; width: number; transform: number[] }[];
+      const outside = pieces.filter(
+        ({ transform: at, width: wide }) =>
+          at[4]! < 0 || at[4]! + wide > width + 1 || at[5]! < 0 || at[5]! > height,
+      );
+      const mm = (points: number) => Math.round((points * 25.4) / 72);
+      return {
+        width: mm(width),
+        height: mm(height),
+        words: pieces.map(({ str }) => str).join(" "),
+        outside: outside.map(({ str }) => str),
+      };
+    }),
+  );
+}
+
+async function desk(): Promise<Page> {
+  const context = await newContext();
+  // The dialog of the browser itself would wait for somebody to answer it.
+  await context.addInitScript(() => {
+    globalThis.print = () => document.documentElement.setAttribute("data-printed", "yes");
+  });
+  return openPage(context);
+}
+
+test("the shop card is one A5 page with what to set, wind and expect, and nothing of it is cut off", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Card", exact: true }).click();
+  await page.getByRole("article", { name: "Shop card" }).waitFor();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole("button", { name: "Print the card" }).click();
+  await page.locator("html[data-printed=yes]").waitFor();
+  const sheets = await printed(page);
+  expect(sheets).toHaveLength(1);
+  expect(sheets[0]).toMatchObject({ width: 148, height: 210, outside: [] });
+  for (const word of ["1/2-12 BSW", "26.50°", "170 rev/min", "1 + 22", "Done", "Not an inspection record"])
+    expect(sheets[0]!.words).toContain(word);
+  const cut = await page.evaluate(() => {
+    const area = document.querySelector("print-area")!.shadowRoot!;
+    return [...area.querySelectorAll(".in")].map(
+      ({ scrollHeight, clientHeight }) => scrollHeight - clientHeight,
+    );
+  });
+  expect(cut).toEqual([0]);
+});
+
+test("a sheet is printed on the paper that was chosen, with its headings on every page", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole("radio", { name: "A5" }).check();
+  await page.getByRole("radio", { name: "every sheet of the job" }).check();
+  const sheets = await printed(page);
+  expect(sheets.length).toBeGreaterThan(8);
+  expect(sheets.flatMap(({ outside }) => outside)).toEqual([]);
+  for (const { width, height, words } of sheets) {
+    expect([width, height]).toEqual([148, 210]);
+    expect(words).toMatch(/ A +B +C/);
+  }
+  expect(sheets[0]!.words).toContain("as its standard writes it");
+});
+
+test("grid and headings can be left off, and Letter can lie on its side", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  await page.getByRole("radio", { name: "Letter" }).check();
+  await page.getByRole("checkbox", { name: "across the long side" }).check();
+  await page.getByRole("checkbox", { name: /^letters and numbers/ }).uncheck();
+  const [sheet] = await printed(page);
+  expect(sheet).toMatchObject({ width: 279, height: 216, outside: [] });
+  expect(sheet!.words).not.toMatch(/ A +B +C/);
+});
+
+test("a wide sheet that is not scaled goes on across pages, and no column is lost", async () => {
+  const page = await desk();
+  const wide = JSON.parse(sampleText);
+  for (let column = 0; column < 20; column++)
+    wide.sheets[0].cells[`${String.fromCharCode(65 + column)}9`] = `column ${column + 1}`;
+  await openFile(page, "wide.json", JSON.stringify(wide));
+  await page.getByRole("gridcell", { name: "column 3", exact: true }).waitFor();
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  await page.getByRole("checkbox", { name: "scaled to the width of the page" }).uncheck();
+  const sheets = await printed(page);
+  expect(sheets.length).toBeGreaterThan(1);
+  const words = sheets.map((sheet) => sheet.words).join(" ");
+  for (let column = 1; column <= 20; column++) expect(words).toContain(`column ${column}`);
+  expect(sheets.flatMap(({ outside }) => outside)).toEqual([]);
+});
+
+test("the browser's own print command prints the sheet in hand", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Set-over", exact: false }).first().click();
+  const [sheet] = await printed(page);
+  expect(sheet!.words).toContain("Angle of the top slide");
+  expect(sheet!.words).not.toContain("Shelf");
+});
+
+test("at the bench any key goes on, arrows go back, and the place outlives the page", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  const bench = page.getByRole("dialog", { name: "Bench" });
+  await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
+  expect(await faults(page)).toEqual([]);
+  for (const key of ["g", " ", "ArrowRight", "ArrowLeft", "Enter"]) await page.keyboard.press(key);
+  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
+  await bench.getByRole("img", { name: "Dial: from 23 on by 7 to 30" }).waitFor();
+  await page.reload();
+  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
+  await bench.getByRole("button", { name: "Leave" }).click();
+  await page.reload();
+  await page.getByRole("grid").waitFor();
+  expect(await bench.isVisible()).toBe(false);
+});
+
+test("a reading typed at the bench stands in the job and can be undone", async () => {
+  const page = await desk();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  const bench = page.getByRole("dialog", { name: "Bench" });
+  await page.keyboard.press("m");
+  await page.keyboard.type("12.7");
+  await page.keyboard.press("Enter");
+  await bench.getByText("12.7000 mm").waitFor();
+  await bench.getByText("in limits: stop").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await bench.getByRole("button", { name: "Drop" }).click();
+  await bench.getByRole("button", { name: "Leave" }).click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await page.keyboard.press("m");
+  await bench.getByText("no reading yet").first().waitFor();
+});
+
+test.each([
+  [1180, 820],
+  [390, 844],
+])(
+  "on a tablet and a phone of %i by %i the pads are large and nothing lies over another part",
+  async (width, height) => {
+    const page = await openPage(await touchContext(width, height));
+    await page.getByRole("button", { name: "More" }).click();
+    await page.getByRole("button", { name: "Bench", exact: true }).click();
+    const bench = page.getByRole("dialog", { name: "Bench" });
+    const next = bench.getByRole("button", { name: /^Next/ });
+    for (let step = 0; step < 4; step++) await next.tap();
+    await bench.getByRole("heading", { name: "Pass 4 of 12" }).waitFor();
+    const boxes = await Promise.all(
+      [
+        next,
+        bench.getByRole("button", { name: /^Back/ }),
+        bench.locator(".main"),
+        bench.locator(".facts"),
+        bench.locator(".top"),
+      ].map((part) => part.boundingBox()),
+    );
+    for (const box of boxes) {
+      expect(box!.x).toBeGreaterThanOrEqual(0);
+      expect(box!.x + box!.width).toBeLessThanOrEqual(width + 1);
+    }
+    for (const pad of boxes.slice(0, 2)) {
+      expect(pad!.width).toBeGreaterThan(96);
+      expect(pad!.height).toBeGreaterThan(96);
+    }
+    const [, , main, facts, top] = boxes;
+    expect(top!.y + top!.height).toBeLessThanOrEqual(main!.y + 1);
+    expect(main!.y + main!.height).toBeLessThanOrEqual(facts!.y + 1);
+    const cut = await bench
+      .locator(".main")
+      .evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
+    expect(cut).toBeLessThanOrEqual(0);
+  },
+);
