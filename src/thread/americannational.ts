@@ -6,7 +6,7 @@
  */
 import { americanForm } from "./form.ts";
 import { byTable } from "./grammar.ts";
-import { namedClasses, type Series, type Size } from "./series.ts";
+import { noClasses, type Series, type Size } from "./series.ts";
 import { coarseSizes, extraFineSizes, fineSizes } from "./unified.ts";
 
 function national(name: string, words: readonly string[], sizes: readonly Size[]): Series {
@@ -21,9 +21,8 @@ function national(name: string, words: readonly string[], sizes: readonly Size[]
     perInch: true,
     read: byTable,
     list: (size, tpi) => `${size.name}-${tpi} ${name}`,
-    classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-      fit.member === "internal" ? " nut" : "",
-    ),
+    classes: noClasses,
+    noLimits: "the classes 1 to 4 of before ASME B1.1 stand in tables that are not at hand",
   };
 }
 

@@ -8,8 +8,9 @@
  * Source: ASME B1.20.1, tables 2, 4 and 5; limits of NPT are lengths of engagement, those of NPSM are not held.
  */
 import { type Form, tan, times, unifiedForm } from "./form.ts";
+import { type Gauge, pipeTaper } from "./gauge.ts";
 import { byNominal } from "./pipe.ts";
-import { type Fitted, namedClasses, type Series, type Size } from "./series.ts";
+import { type Fitted, namedClasses, noClasses, type Series, type Size } from "./series.ts";
 import { fractionText, fractionValue, round } from "./text.ts";
 import type { Limits } from "./thread.ts";
 
@@ -23,8 +24,23 @@ const rows = table.split(/[|\n]/).map((row) => {
   const [tpi = 0, outside = 0, handTight = 0] = figures.map(Number);
   const P = 1 / tpi;
   const small = outside - (0.05 * outside + 1.1) * P;
-  return { name: fractionText(fractionValue(name)), tpi, pitchDia: small + handTight / 16 };
+  const pitchDia = small + handTight * pipeTaper;
+  return { name: fractionText(fractionValue(name)), tpi, outside, handTight, small, pitchDia };
 });
+
+function gauge(name: string, _: number, P: number): Gauge {
+  const { outside, handTight, small } = rows.find((row) => row.name === name)!;
+  return {
+    length: handTight,
+    // One turn large or small of the gauge.
+    lengthTolerance: P,
+    planeTolerance: P,
+    useful: (0.8 * outside + 6.8) * P,
+    vanish: 3.47 * P,
+    smallEnd: small,
+    outside,
+  };
+}
 
 /** Sizes whose major diameter stands an addendum outside E1. */
 function sizesOf(form: Form, largest: number): readonly Size[] {
@@ -54,9 +70,7 @@ const common = {
   unit: "in",
   perInch: true,
   read: byNominal,
-  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-    fit.member === "internal" ? " nut" : "",
-  ),
+  classes: noClasses,
 } as const;
 
 export const npt: Series = {
@@ -66,11 +80,13 @@ export const npt: Series = {
   form: pipeForm,
   sizes: sizesOf(pipeForm, 12),
   list: (size, tpi) => `${size.name}-${tpi} NPT`,
-  taper: 1 / 16,
+  taper: pipeTaper,
+  gauge,
+  noLimits: "ASME B1.20.1 gauges a taper thread along its axis, one turn either way of the hand-tight plane",
 };
 
 /** A turn and a half of a taper of 1 in 16. */
-const couplingTurns = 1.5 / 16;
+const couplingTurns = 1.5 * pipeTaper;
 
 function couplingLimits({ pitch: P, pitchDia }: Fitted): Limits {
   const pitchMin = round(pitchDia - couplingTurns * P, 4);

@@ -4,17 +4,14 @@
  */
 import { whitworthForm } from "./form.ts";
 import { byTable, findSize, inchSizes, readInchSize, unreadable } from "./grammar.ts";
-import { type Asked, namedClasses, type Parts, type Series } from "./series.ts";
-
-const noClasses = namedClasses([], [], { external: "", internal: "" }, (fit) =>
-  fit.member === "internal" ? " nut" : "",
-);
+import { type Asked, noClasses, type Parts, type Series } from "./series.ts";
 
 const common = {
   unit: "in",
   form: whitworthForm,
   perInch: true,
   classes: noClasses,
+  noLimits: "no standard gives them any",
 } as const;
 
 const brassThreads = 26;

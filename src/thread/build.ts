@@ -63,13 +63,17 @@ export function build(
     depth: { external: form.depth.external(pitch), internal: form.depth.internal(pitch) },
     ...rootAndCrest(form, pitch),
     form,
+    ...(series.gauge && { gauge: series.gauge(name, major, pitch, { pitchDia, minor }) }),
     limits: (of = member) => {
-      if (!series.limits) throw new NothingFound(`no limits of size are held for ${series.name} threads`);
+      if (!series.limits) {
+        const why = series.noLimits === undefined ? "" : `: ${series.noLimits}`;
+        throw new NothingFound(`no limits of size are held for ${series.name} threads${why}`);
+      }
       // A series that only nuts have says nothing of screws.
       if ((series.member ?? of) !== of) return noLimits;
       return series.limits({ name, major, pitch, pitchDia, minor, member: of, fit: fits[of] });
     },
-    ...doubts(asked),
+    ...doubts(asked, fits),
   };
 }
 
@@ -107,10 +111,11 @@ function rootAndCrest(form: Form, P: number) {
   return figures;
 }
 
-function doubts(asked: Asked) {
-  const { series, pitch } = asked;
+function doubts(asked: Asked, fits: Thread["fits"]) {
+  const { series, name, pitch } = asked;
   const found: Writable<Pick<Thread, "note" | "limitsNote">> = {};
-  const limitsNote = typeof series.limitsNote === "function" ? series.limitsNote(pitch) : series.limitsNote;
+  const limitsNote =
+    typeof series.limitsNote === "function" ? series.limitsNote({ name, pitch, fits }) : series.limitsNote;
   const off = offTable(asked);
   const notes = off === undefined ? series.note : series.note === undefined ? off : `${off}; ${series.note}`;
   if (notes !== undefined) found.note = notes;

@@ -5,7 +5,7 @@
  */
 import { type Form, times } from "./form.ts";
 import { byTable, inchSizes } from "./grammar.ts";
-import { namedClasses, type Series } from "./series.ts";
+import { noClasses, type Series } from "./series.ts";
 
 const H = Math.sqrt(3) / 2;
 const depth = times(H - 1 / 3);
@@ -36,7 +36,6 @@ export const bsc: Series = {
   ),
   read: byTable,
   list: (size, tpi) => `${size.name}-${tpi} BSC`,
-  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-    fit.member === "internal" ? " nut" : "",
-  ),
+  classes: noClasses,
+  noLimits: "BS 811 has some, whose figures are not at hand",
 };

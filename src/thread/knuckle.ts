@@ -6,7 +6,7 @@
  */
 import { type Form, tan, tangentRadius, times } from "./form.ts";
 import { findSize, unreadable } from "./grammar.ts";
-import { type Asked, namedClasses, type Parts, type Series, type Size } from "./series.ts";
+import { type Asked, noClasses, type Parts, type Series, type Size } from "./series.ts";
 
 const inch = 25.4;
 const H = 1 / (2 * tan(15));
@@ -78,7 +78,6 @@ export const round405: Series = {
   perInch: false,
   read: readRound,
   list: (size, pitch) => `Rd ${size.name}x1/${Number((inch / pitch).toPrecision(12))}`,
-  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-    fit.member === "internal" ? " nut" : "",
-  ),
+  classes: noClasses,
+  noLimits: "DIN 405-2 has the classes 7h, 7e and 7H, whose figures are not at hand",
 };

@@ -64,7 +64,7 @@ export const metric: Series = {
   classes: metricClasses,
   loosest: "8g",
   limits: metricLimits,
-  limitsNote: (pitch) =>
+  limitsNote: ({ pitch }) =>
     isPreferredPitch(pitch)
       ? undefined
       : `limits by the formulas of ISO 965-1, which tables no pitch of ${pitch} mm`,

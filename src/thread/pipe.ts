@@ -1,8 +1,7 @@
 /**
- * Pipe threads of Whitworth form: parallel G (ISO 228-1) and Rp, taper R and Rc (ISO 7-1), in mm.
+ * Parallel pipe threads G of Whitworth form, in mm.
  *
- * The height is rounded to three decimals before it is taken from the major diameter. Diameters of taper threads are those
- * at the gauge plane. Source: ISO 228-1; ISO 7-1.
+ * The height is rounded to three decimals before it is taken from the major diameter. Source: ISO 228-1.
  */
 import { whitworthForm } from "./form.ts";
 import { betweenSizeAndName, unreadable } from "./grammar.ts";
@@ -32,7 +31,8 @@ function toSize([name = "", tpi = "", major = ""]: readonly string[]): Size {
 }
 
 const parallelSizes = rows.map(toSize);
-const taperSizes = rows.filter((row) => row[3] === undefined).map(toSize);
+/** The sizes that ISO 7-1 has as well. */
+export const jointSizes = rows.filter((row) => row[3] === undefined).map(toSize);
 
 function basic(major: number, P: number): Basic {
   const height = round(whitworthForm.depth.external(P), 3);
@@ -65,20 +65,6 @@ function parallelLimits({ major, pitch, pitchDia, minor, member, fit }: Fitted):
     pitch: { max: mm(pitchDia), min: mm(pitchDia - (fit === "B" ? 2 : 1) * T) },
     minor: { max: mm(minor.external) },
   };
-}
-
-/** Permitted deviation of every diameter of a parallel Rp thread, mm either way: one sixteenth of that of the gauge plane. */
-function deviationRp(major: number, tpi: number): number {
-  if (tpi > 27) return 0.071;
-  if (tpi > 18) return 0.104;
-  if (tpi > 13) return 0.142;
-  return major > 60 ? 0.216 : 0.18;
-}
-
-function limitsRp({ major, pitch, pitchDia, minor }: Fitted): Limits {
-  const room = deviationRp(major, inch / pitch);
-  const around = (value: number) => ({ min: round(value - room, 3), max: round(value + room, 3) });
-  return { major: around(major), pitch: around(pitchDia), minor: around(minor.internal) };
 }
 
 const pattern = new RegExp(String.raw`^(${inchSize})(?:\s*-\s*(\d+(?:\.\d+)?)(?![\d/]))?`);
@@ -118,7 +104,8 @@ export function byNominal(parts: Parts, series: Series): Asked {
   };
 }
 
-const common = {
+/** What G has in common with the threads of ISO 7-1. */
+export const whitworthPipe = {
   unit: "mm",
   form: whitworthForm,
   perInch: false,
@@ -126,12 +113,8 @@ const common = {
   basic,
 } as const;
 
-const noClass = namedClasses([], [], { external: "", internal: "" }, (fit) =>
-  fit.member === "internal" ? " nut" : "",
-);
-
 export const pipeG: Series = {
-  ...common,
+  ...whitworthPipe,
   name: "G",
   words: ["g", "bspp", "bspf"],
   standard: "ISO 228-1",
@@ -142,35 +125,4 @@ export const pipeG: Series = {
   ),
   loosest: "B",
   limits: parallelLimits,
-};
-
-export const pipeR: Series = {
-  ...common,
-  name: "R",
-  words: ["r", "bspt"],
-  standard: "ISO 7-1",
-  sizes: taperSizes,
-  list: (size) => `R ${size.name}`,
-  classes: noClass,
-  taper: 1 / 16,
-};
-
-export const pipeRc: Series = {
-  ...pipeR,
-  name: "Rc",
-  words: ["rc"],
-  member: "internal",
-  list: (size) => `Rc ${size.name}`,
-};
-
-export const pipeRp: Series = {
-  ...common,
-  name: "Rp",
-  words: ["rp"],
-  standard: "ISO 7-1",
-  member: "internal",
-  sizes: taperSizes,
-  list: (size) => `Rp ${size.name}`,
-  classes: noClass,
-  limits: limitsRp,
 };

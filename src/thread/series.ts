@@ -3,6 +3,7 @@
  * is a new value of this type; nothing that reads or computes asks which series it has before it.
  */
 import type { Form } from "./form.ts";
+import type { Gauge } from "./gauge.ts";
 import type { LengthUnit, Limits, Member } from "./thread.ts";
 
 export interface Size {
@@ -102,10 +103,20 @@ export interface Series {
   /** Basic sizes where the standard rounds; else the form decides. */
   readonly basic?: (major: number, pitch: number) => Basic;
   readonly limits?: (fitted: Fitted) => Limits;
+  /** Why there are no limits, for messages: what the standard does instead, or what is not at hand. */
+  readonly noLimits?: string;
+  /** Lengths by which a taper thread is gauged. */
+  readonly gauge?: (name: string, major: number, pitch: number, basic: Basic) => Gauge;
   /** Doubt about every figure of the series. */
   readonly note?: string;
-  /** Doubt about class limits only, of the whole series or of one pitch. */
-  readonly limitsNote?: string | ((pitch: number) => string | undefined);
+  /** Doubt about class limits only: of the whole series, or of one size and class. */
+  readonly limitsNote?:
+    | string
+    | ((asked: {
+        readonly name: string;
+        readonly pitch: number;
+        readonly fits: Readonly<Record<Member, string>>;
+      }) => string | undefined);
 }
 
 /** Basic sizes as the form gives them, unrounded. */
@@ -144,3 +155,8 @@ export function namedClasses(
         : `screw ${external.join(", ") || "none"}; nut ${internal.join(", ") || "none"}`,
   };
 }
+
+/** A series without classes of fit; the word nut names its nuts. */
+export const noClasses: Classes = namedClasses([], [], { external: "", internal: "" }, (fit) =>
+  fit.member === "internal" ? " nut" : "",
+);

@@ -1,7 +1,7 @@
 /** Square threads: depth and width of the groove are half the pitch. No standard; Source: common practice, handbook proportions. */
 import { type Form, times } from "./form.ts";
 import { byPitch, byThreads } from "./grammar.ts";
-import { namedClasses, type Parts, type Series } from "./series.ts";
+import { noClasses, type Parts, type Series } from "./series.ts";
 
 const half = times(1 / 2);
 
@@ -21,9 +21,8 @@ const common = {
   standard: "common practice (square thread)",
   form,
   sizes: [],
-  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-    fit.member === "internal" ? " nut" : "",
-  ),
+  classes: noClasses,
+  noLimits: "no standard gives them any",
 } as const;
 
 /** Sq 1-4 is one inch, four threads per inch; Sq 40x7 is millimetres. */

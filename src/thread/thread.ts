@@ -5,6 +5,7 @@
  * never radii; angles in degrees from the line square to the axis.
  */
 import type { Form } from "./form.ts";
+import type { Gauge } from "./gauge.ts";
 
 export type LengthUnit = "mm" | "in";
 export type Member = "external" | "internal";
@@ -48,6 +49,8 @@ export interface Thread {
   readonly crestFlat?: number;
   readonly crestRadius?: number;
   readonly form: Form;
+  /** Lengths by which a taper thread is gauged; absent on parallel threads. */
+  readonly gauge?: Gauge;
   /** Limits of its class; of the other member's class when that member is asked for. Throws NothingFound without any. */
   readonly limits: (member?: Member) => Limits;
   /** Why the figures are doubtful: data from memory ... */

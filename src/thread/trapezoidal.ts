@@ -12,7 +12,7 @@ import { type Form, type OfPitch, tan, times } from "./form.ts";
 import { byPitch } from "./grammar.ts";
 import { pitchSizes } from "./metric.ts";
 import { tolerance } from "./metriclimits.ts";
-import { type Classes, type Fitted, namedClasses, type Series } from "./series.ts";
+import { type Classes, type Fitted, noClasses, type Series } from "./series.ts";
 import { round } from "./text.ts";
 import type { Limits } from "./thread.ts";
 
@@ -155,7 +155,6 @@ export const sawTooth: Series = {
   perInch: false,
   read: byPitch,
   list: (size, pitch) => `S ${size.name}x${pitch}`,
-  classes: namedClasses([], [], { external: "", internal: "" }, (fit) =>
-    fit.member === "internal" ? " nut" : "",
-  ),
+  classes: noClasses,
+  noLimits: "DIN 513-2 has the grades 7 to 9, whose figures for a saw-tooth thread are not at hand",
 };

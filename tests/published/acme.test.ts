@@ -1,24 +1,15 @@
 // Acme and Stub Acme figures of tests/published/acme.csv; each row names its own source.
-import { expect, test } from "vitest";
+import { acmeAllowance, acmeTolerance } from "../../src/thread/acme.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { publishedRows, type Row } from "./rows.ts";
-
-/** Allowance and tolerance of the pitch diameter at one diameter and pitch. */
-function pitchFigures(D: number, tpi: number, fit: string) {
-  const { max, min } = readThread(`${D}-${tpi} Acme-${fit}`).limits().pitch;
-  return { allowance: D - 0.5 / tpi - max!, tolerance: max! - min! };
-}
+import { publishedRows, type Row, testRows } from "./rows.ts";
 
 function computed(row: Row): number | undefined {
   const { designation, quantity } = row;
   const stub = designation.startsWith("Stub") ? "Stub Acme" : "Acme";
   const fit = /^Acme class (\dG)$/.exec(designation)?.[1];
   if (fit !== undefined) {
-    // Large sizes, so that the four decimals of the limits say enough of the coefficient.
-    const far = pitchFigures(100, 1, fit);
-    if (quantity.startsWith("pitch diameter allowance")) return far.allowance / 10;
-    const ofD = (far.tolerance - pitchFigures(4, 1, fit).tolerance) / (10 - 2);
-    return quantity.endsWith("sqrt(D)") ? ofD : far.tolerance - 10 * ofD;
+    if (quantity.startsWith("pitch diameter allowance")) return acmeAllowance(fit, 1);
+    return quantity.endsWith("sqrt(D)") ? acmeTolerance(fit, 1, 0) : acmeTolerance(fit, 0, 1);
   }
   if (designation === "Acme form") return readThread("9-1 Acme").crestFlat;
   const tpi = /^(?:Stub )?Acme ([\d.]+) tpi$/.exec(designation)?.[1];
@@ -41,8 +32,4 @@ function computed(row: Row): number | undefined {
   return thread.limits(member as "external")[diameter as "major"][end as "max"];
 }
 
-const rows = publishedRows("acme");
-
-test.each(rows)("$id ($source)", (row) => {
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual((row.tolerance || 0.00003) + 1e-9);
-});
+testRows(publishedRows("acme"), computed);

@@ -1,25 +1,10 @@
 // BA and cycle thread figures of tests/published/ba_cycle.csv; each row names its own source.
-import { expect, test } from "vitest";
+import { baClass } from "../../src/thread/ba.ts";
 import { tan, tangentRadius } from "../../src/thread/form.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { publishedRows, type Row } from "./rows.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
 
 const ba = (row: Row, fit = "") => readThread(`${row.designation} ${fit}`);
-
-/** k and c of "tolerance = k p + c" from two sizes of the class. */
-function line(
-  fit: string,
-  diameter: "major" | "pitch" | "minor",
-  sizes: readonly [number, number] = [0, 10],
-) {
-  const [first, second] = sizes.map((n) => {
-    const thread = readThread(`${n} BA ${fit}`);
-    const { max, min } = thread.limits()[diameter];
-    return { p: thread.pitch, width: max! - min! };
-  });
-  const k = (first!.width - second!.width) / (first!.p - second!.p);
-  return { k, c: first!.width - k * first!.p };
-}
 
 function computed(row: Row): number | undefined {
   const { designation, quantity } = row;
@@ -29,14 +14,11 @@ function computed(row: Row): number | undefined {
   }
   const rule = /^BA (close class bolt|normal class bolt|nut)(?: (\d+)-(\d+))?$/.exec(designation);
   if (rule) {
-    const fit = rule[1]!.replace(" class bolt", "");
-    if (quantity === "allowance") return 6 - readThread("0 BA normal").limits().major.max!;
-    const diameter = quantity.startsWith("effective")
-      ? "pitch"
-      : quantity.startsWith("major")
-        ? "major"
-        : "minor";
-    const { k, c } = line(fit, diameter, rule[2] === "11" ? [11, 16] : [0, 10]);
+    const member = rule[1] === "nut" ? "internal" : "external";
+    const { allowance, ...figures } = baClass(member, rule[1]!.split(" ")[0]!, Number(rule[2] ?? 0));
+    if (quantity === "allowance") return allowance;
+    const [, diameter] = /^(effective|major|minor) diameter/.exec(quantity)!;
+    const [k, c] = figures[diameter === "effective" ? "pitch" : (diameter as "major")]!;
     return quantity.endsWith(": c") ? c : k;
   }
   if (designation === "BSC form") return readThread("1/4-26 BSC").depth.external * 26;
@@ -56,13 +38,4 @@ function computed(row: Row): number | undefined {
   return undefined;
 }
 
-const notOurs: Readonly<Record<string, string>> = {
-  "ba_cycle:BA-form:radius/P-2/11-approximation":
-    "an older approximation, half a per cent off the tangent radius",
-  "ba_cycle:BA-11:threads-per-inch-approx": "82.0 where 25.4/0.31 is 81.94: printed as approximate",
-};
-const rows = publishedRows("ba_cycle").filter((row) => !(row.id in notOurs));
-
-test.each(rows)("$id ($source)", (row) => {
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual((row.tolerance || 0.00005) + 1e-9);
-});
+testRows(publishedRows("ba_cycle"), computed);

@@ -1,8 +1,7 @@
 // ISO metric figures of tests/published/metric.csv; each row names its own source.
-import { expect, test } from "vitest";
 import { deviation, tolerance } from "../../src/thread/metriclimits.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { publishedRows, type Row } from "./rows.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
 
 const profile: Readonly<Record<string, (P: number) => number>> = {
   "H/P": () => 8 * readThread("M10x1").crestFlat! * Math.cos(Math.PI / 6),
@@ -41,12 +40,4 @@ function computed(row: Row): number | undefined {
   return undefined;
 }
 
-const notOurs: Readonly<Record<string, string>> = {
-  "metric:M2:cat:minor-diameter-d3-min-6g":
-    "1.407 in that catalogue; d3 max 1.490 less Td2 0.067 less 0.0387 P is 1.408, and its other eight rows follow that rule",
-};
-const rows = publishedRows("metric").filter((row) => !(row.id in notOurs));
-
-test.each(rows)("$id ($source)", (row) => {
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual(row.tolerance + 1e-9);
-});
+testRows(publishedRows("metric"), computed);

@@ -1,14 +1,30 @@
 // Pipe thread figures of tests/published/pipe.csv; each row names its own source.
-import { expect, test } from "vitest";
+import { expect } from "vitest";
 import { readThread } from "../../src/thread/read.ts";
-import { publishedRows, type Row } from "./rows.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
+import { tappingDrill } from "./tappingdrill.ts";
 
-function computed({ designation, quantity }: Row): number | undefined {
+const width = (of: string, diameter: "pitch" | "minor") => {
+  const { max, min } = readThread(of).limits()[diameter];
+  return max! - min!;
+};
+
+/** Lengths along the axis. */
+function gauged({ designation, quantity }: Row): number | undefined {
+  const { gauge } = readThread(designation);
+  if (/^gauge length|^hand-tight engagement/.test(quantity)) return gauge!.length;
+  if (quantity.startsWith("tolerance +-T1/2")) return gauge!.lengthTolerance;
+  if (quantity.startsWith("tolerance +-T2/2")) return gauge!.planeTolerance;
+  if (/^useful thread length|^effective thread length/.test(quantity)) return gauge!.useful;
+  if (quantity.startsWith("vanish")) return gauge!.vanish;
+  if (quantity.startsWith("pipe outside diameter")) return gauge!.outside;
+  if (quantity.startsWith("pitch diameter E0")) return gauge!.smallEnd;
+  return undefined;
+}
+
+function computed(row: Row): number | undefined {
+  const { designation, quantity } = row;
   const thread = readThread(designation);
-  const width = (of: string, diameter: "pitch" | "major" | "minor") => {
-    const { max, min } = readThread(of).limits()[diameter];
-    return max! - min!;
-  };
   if (/^threads per inch/.test(quantity)) return (thread.unit === "mm" ? 25.4 : 1) / thread.pitch;
   if (quantity === "pitch") return thread.pitch;
   if (/^(gauge \(major\)|major) diameter/.test(quantity)) return thread.major;
@@ -21,19 +37,8 @@ function computed({ designation, quantity }: Row): number | undefined {
     return width(`${designation} A`, "pitch");
   }
   if (/^internal minor diameter tolerance/.test(quantity)) return width(`${designation} nut`, "minor");
-  return undefined;
+  if (quantity.startsWith("tapping drill")) return tappingDrill(readThread(designation));
+  return gauged(row);
 }
 
-const notOurs: readonly RegExp[] = [
-  /^tapping drill/, // shop choices from a stock list
-  /gauge length|gauge plane of internal|useful thread length|T1\/2/, // lengths along the axis, which no function here gives
-  /engagement L|thread length L|^vanish|pipe outside diameter|E0 at small end/, // likewise
-  /taper/, // a ratio and angles of the form, tested beside THREAD.TAPER
-];
-const rows = publishedRows("pipe").filter(
-  ({ quantity }) => !notOurs.some((pattern) => pattern.test(quantity)),
-);
-
-test.each(rows)("$id ($source)", (row) => {
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual(row.tolerance + 1e-9);
-});
+testRows(publishedRows("pipe"), computed);

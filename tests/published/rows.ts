@@ -1,6 +1,8 @@
 /** The published figures that the tests compare with, one row each, read from the csv files beside this file. */
 import { readFileSync } from "node:fs";
 import papa from "papaparse";
+import { expect, test } from "vitest";
+import { unmatched } from "./unmatched.ts";
 
 export interface Row {
   readonly id: string;
@@ -43,4 +45,28 @@ export function select(
   const holds = (text: string, wanted: string | RegExp | undefined) =>
     wanted === undefined || (typeof wanted === "string" ? text.includes(wanted) : wanted.test(text));
   return rows.filter((row) => holds(row.standard, where.standard) && holds(row.quantity, where.quantity));
+}
+
+/**
+ * A test for every row: what we compute agrees to the printed rounding. The rows that cannot agree stand in unmatched.ts.
+ *
+ * @param computed undefined for a row that nothing answers, which fails
+ */
+export function testRows(rows: readonly Row[], computed: (row: Row) => number | undefined): void {
+  for (const row of rows) {
+    if (row.id in unmatched) continue;
+    test(`${row.id} agrees with its source (${row.source})`, () => {
+      const value = computed(row);
+      expect(value, "nothing answers this row").toBeDefined();
+      // A row printed without rounding is exact but for binary dust.
+      expect(Math.abs(value! - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(
+        row.tolerance + 1e-9,
+      );
+    });
+  }
+  const listed = rows.filter(({ id }) => id in unmatched);
+  test.each(listed)("$id does not agree, for the reason that is listed", (row) => {
+    const value = computed(row);
+    expect(value !== undefined && Math.abs(value - row.value) <= row.tolerance).toBe(false);
+  });
 }

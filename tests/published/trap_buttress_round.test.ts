@@ -1,11 +1,10 @@
 // Trapezoidal, buttress, round and square figures of tests/published/trap_buttress_round.csv; each row names its source.
-import { expect, test } from "vitest";
 import { buttressTolerance } from "../../src/thread/buttress.ts";
 import { tan } from "../../src/thread/form.ts";
 import { tolerance } from "../../src/thread/metriclimits.ts";
 import { readThread } from "../../src/thread/read.ts";
 import { trapezoidDeviation } from "../../src/thread/trapezoidal.ts";
-import { publishedRows, type Row } from "./rows.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
 
 /** Height of the fundamental triangle for a pitch of one. */
 function triangle(designation: string): number {
@@ -78,8 +77,4 @@ function computed(row: Row): number | undefined {
   return undefined;
 }
 
-const rows = publishedRows("trap_buttress_round");
-
-test.each(rows)("$id ($source)", (row) => {
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual(row.tolerance + 1e-9);
-});
+testRows(publishedRows("trap_buttress_round"), computed);

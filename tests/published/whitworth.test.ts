@@ -1,42 +1,20 @@
 // Whitworth figures of tests/published/whitworth.csv; each row names its own source.
-import { expect, test } from "vitest";
+import { drillSize } from "../../src/lathe/drills.ts";
 import { sin, tan } from "../../src/thread/form.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { whitworthTolerance } from "../../src/thread/whitworth.ts";
-import { publishedRows, type Row, select } from "./rows.ts";
+import { whitworthRules } from "../../src/thread/whitworth.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
+import { tappingDrill } from "./tappingdrill.ts";
 
-const minorOf = (fit: string) => {
-  const { max, min } = readThread(`4 BSW ${fit}`).limits().minor;
-  return max! - min!;
-};
-const pitchOf = (fit: string) => {
-  const { max, min } = readThread(`4 BSW ${fit}`).limits().pitch;
-  return max! - min!;
-};
-const majorOf = (fit: string) => {
-  const { max, min } = readThread(`4 BSW ${fit}`).limits().major;
-  return max! - min!;
-};
-
-function rule(row: Row): number | undefined {
-  const { quantity, designation } = row;
-  const rootP = Math.sqrt(1 / 3);
-  // Differences of tolerances printed to four decimals, so these come out to that.
-  if (quantity.startsWith("major tolerance close")) return (majorOf("close") - pitchOf("close")) / rootP;
-  if (quantity.startsWith("major tolerance")) return (majorOf("medium") - pitchOf("medium")) / rootP;
-  if (quantity.startsWith("minor tolerance close")) return (minorOf("close") - pitchOf("close")) / rootP;
-  if (quantity.startsWith("nut minor tolerance")) {
-    const { max, min } = readThread("1/4 BSF nut").limits().minor;
-    return max! - min! - 0.2 / 26;
-  }
-  // A tolerance printed to four decimals says no more than this of its share, so the share itself is given when it fits.
-  const T = whitworthTolerance(4, 1 / 3);
-  const share = (fit: string) =>
-    Math.abs(pitchOf(fit) - (T * row.value) / 100) <= 0.00005 ? row.value : undefined;
-  if (designation !== "BSW/BSF") return undefined;
-  if (quantity.startsWith("bolt close")) return share("close");
-  if (quantity.startsWith("nut medium")) return share("medium nut");
-  if (quantity.startsWith("nut normal")) return share("normal nut");
+/** Figures of the tolerance rules. */
+function rule({ quantity }: Row): number | undefined {
+  const { share, bolt, nutMinor } = whitworthRules;
+  if (quantity.startsWith("major tolerance")) return bolt.major;
+  if (quantity.startsWith("minor tolerance close")) return bolt.minor.close;
+  if (quantity.startsWith("nut minor tolerance, 26")) return nutMinor(1 / 26);
+  if (quantity.startsWith("bolt close")) return 100 * share.bolt.close;
+  if (quantity.startsWith("nut medium")) return 100 * share.nut.medium;
+  if (quantity.startsWith("nut normal")) return 100 * share.nut.normal;
   return undefined;
 }
 
@@ -53,6 +31,10 @@ function computed(row: Row): number | undefined {
     return pitch / tan(0);
   }
   if (/BSF?W?\/BSF/.test(designation)) return rule(row);
+  // A tapping drill is printed with its name.
+  const drill = /^tapping drill \((.+)\)$/.exec(quantity)?.[1];
+  if (drill !== undefined) return drillSize(drill.replace(" in", ""), "in");
+  if (quantity === "tapping drill") return tappingDrill(readThread(designation));
   const thread = readThread(designation);
   const width = (fit: string, diameter: "pitch" | "major") => {
     const { max, min } = readThread(`${designation} ${fit}`).limits()[diameter];
@@ -69,16 +51,4 @@ function computed(row: Row): number | undefined {
   return undefined;
 }
 
-// Tapping drills are shop choices from a stock list, not figures of the thread.
-const notOurs: Readonly<Record<string, string>> = {
-  "whitworth:BSW-9/16:basic-minor-diameter":
-    "0.4559 in that table; BS 84 rounds the depth of 12 threads per inch to 0.0534, so 0.5625 - 0.1068 = 0.4557",
-};
-const rows = select(publishedRows("whitworth"), { quantity: /^(?!tapping drill)/ }).filter(
-  (row) => !(row.id in notOurs),
-);
-
-test.each(rows)("$id ($source)", (row) => {
-  const printed = row.unit === "1" ? 0.0002 : 0.00005;
-  expect(Math.abs(computed(row)! - row.value)).toBeLessThanOrEqual((row.tolerance || printed) + 1e-9);
-});
+testRows(publishedRows("whitworth"), computed);
