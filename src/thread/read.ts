@@ -124,13 +124,15 @@ function usualClasses({ series, written, major }: Asked, nut: boolean): readonly
 const sharedWords = /[lr]h|hand|nut|start/i;
 
 function findSeries(text: string): { series: Series; before: string; after: string } | undefined {
-  for (const match of text.matchAll(wordPattern)) {
-    const whole = match[0].toLowerCase().replace(/[\s-]/g, "");
-    const first = /^[a-z]+/i.exec(match[0])![0];
-    const series = seriesByWord.get(whole);
-    if (series) return cut(text, match.index, match[0].length, series);
-    const firstSeries = seriesByWord.get(first.toLowerCase());
-    if (firstSeries) return cut(text, match.index, first.length, firstSeries);
+  wordPattern.lastIndex = 0;
+  for (let match = wordPattern.exec(text); match !== null; match = wordPattern.exec(text)) {
+    const words = match[0].toLowerCase();
+    const gap = /[\s-]/.exec(words);
+    const whole = seriesByWord.get(gap ? words.replace(/[\s-]/g, "") : words);
+    if (whole) return cut(text, match.index, words.length, whole);
+    const first = gap && words.slice(0, gap.index);
+    const firstSeries = first === null ? undefined : seriesByWord.get(first);
+    if (firstSeries) return cut(text, match.index, first!.length, firstSeries);
   }
   return undefined;
 }

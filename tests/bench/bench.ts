@@ -1,6 +1,7 @@
 /**
  * What reckoning in the sheet costs, as ratios within one run: 1,000 infeed strategies of 40 passes each, all depending
- * on one cell, against the same loops in plain code and against the engine's own arithmetic on as many cells.
+ * on one cell, against the same loops in plain code and against the engine's own arithmetic on as many cells; and the
+ * reading of designations against additions.
  *
  * Milliseconds depend on the machine; the ratios are what to compare. Variants take turns, medians are printed.
  */
@@ -9,6 +10,7 @@ import { Engine } from "../../src/engine/engine.ts";
 import { sheetFunctions } from "../../src/functions/index.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { depthAfter } from "../../src/lathe/passes.ts";
+import { readingCount, readingTimes } from "./reading.ts";
 
 const strategies = 1000;
 const passes = 40;
@@ -110,3 +112,10 @@ for (const { name, times } of variants) {
       ` ${(time / base).toFixed(1).padStart(7)} x plain code ${(time / arithmetic).toFixed(2).padStart(6)} x arithmetic`,
   );
 }
+
+const { additions, readings } = readingTimes(rounds);
+const [adding, reading] = [median(additions), median(readings)];
+console.log(
+  `\n${readingCount} designations, none read before: ${reading.toFixed(1)} ms; as many additions of two cells in the engine:` +
+    ` ${adding.toFixed(1)} ms; ratio ${(reading / adding).toFixed(2)}, to stay below 5`,
+);
