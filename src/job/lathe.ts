@@ -27,8 +27,8 @@ export function isLathe({ sheets }: JobDocument): boolean {
 const own = new Set(["unit"]);
 
 /**
- * @param job that is to be cut on the lathe
- * @param lathe running job of the lathe
+ * @param job that takes: one that is to be cut on the lathe, or a lathe that is made from such a job
+ * @param lathe running job that gives
  */
 export function takeLathe(job: Job, lathe: Job): TakenOver {
   const edits: CellEdit[] = [];
@@ -37,7 +37,8 @@ export function takeLathe(job: Job, lathe: Job): TakenOver {
   for (const name of Object.keys(lathe.document.names)) {
     const from = namedArea(lathe, name);
     const to = namedArea(job, name);
-    if (!from || !to || from.sheet !== latheSheet || own.has(name)) continue;
+    if (!from || !to || own.has(name)) continue;
+    if (from.sheet !== latheSheet && to.sheet !== latheSheet) continue;
     const texts = textsOf(lathe, from);
     const room = to.bottom - to.top + 1;
     const many = texts.findLastIndex((text) => text !== "") + 1;

@@ -6,6 +6,7 @@ import { Desk } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
 import { FileIntake } from "./file-intake.ts";
+import { LatheActs } from "./lathe-acts.ts";
 import { type Layout, layoutFor, roomForWords } from "./layout.ts";
 import { stayOffline } from "./offline.ts";
 import { factsOf, namedText, operationsOf } from "./operations.ts";
@@ -56,6 +57,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly shelf = new ShelfActs(this.page);
   readonly paper = new PaperActs(this.page);
   readonly bench = new BenchActs(this.page);
+  readonly lathe = new LatheActs(this.page);
 
   readonly element: PageParts["element"] = (tag) => this.renderRoot.querySelector(tag);
 

@@ -3,6 +3,8 @@ import { html } from "lit";
 import "./bench-view.ts";
 import type { BenchAct } from "./bench-view.ts";
 import "./card-dialog.ts";
+import "./lathe-dialog.ts";
+import type { LatheAct } from "./lathe-dialog.ts";
 import type { PrintChoice } from "./paper-acts.ts";
 import "./print-dialog.ts";
 import "./shelf-dialog.ts";
@@ -10,7 +12,7 @@ import type { ShelfAct } from "./shelf-dialog.ts";
 import type { Acts } from "./word-acts.ts";
 
 export function panels(acts: Acts) {
-  const { page, shelf, paper, bench } = acts;
+  const { page, shelf, paper, bench, lathe } = acts;
   const { openId, noKeep } = page.parts.desk;
   return html`<shelf-dialog
     .jobs=${shelf.kept}
@@ -29,6 +31,11 @@ export function panels(acts: Acts) {
       .awake=${bench.awake}
       @bench=${(event: CustomEvent<BenchAct>) => bench.did(event.detail)}
     ></bench-view>
+    <lathe-dialog
+      .lathes=${lathe.lathes}
+      .takes=${lathe.takes}
+      @lathe=${(event: CustomEvent<LatheAct>) => void lathe.did(event.detail)}
+    ></lathe-dialog>
     <print-dialog
       .choice=${paper.choice}
       .sheet=${page.sheet}

@@ -15,6 +15,7 @@ export type Word =
   | "save"
   | "card"
   | "print"
+  | "lathe"
   | "bench"
   | "sign"
   | "rename"
@@ -149,13 +150,13 @@ export class RailWords extends LitElement {
         <h1 class=${layout === "card" ? "sr" : ""}>${this.heading}${phone ? html`<span>${this.under}</span>` : nothing}</h1>
         ${phone ? nothing : this.word("shelf", "Shelf")} ${this.step("undo", "Undo", this.undoes)}
         ${phone ? nothing : this.step("redo", "Redo", this.redoes)}
-        ${narrow ? nothing : [this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.operationMenu()]}
+        ${narrow ? nothing : [this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu()]}
         ${phone ? nothing : html`<span class="gap" aria-hidden="true">${this.lastly}</span>`}
         ${
           narrow
             ? html`<word-menu label="More">
                 ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.word("bench", "Bench"), this.step("redo", "Redo", this.redoes)] : nothing}
-                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.operationWords()} ${this.lookWords()}
+                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
             : html`${this.lookWords()}<word-menu label="Hand">${this.handWords("")}</word-menu>`

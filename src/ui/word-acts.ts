@@ -1,5 +1,6 @@
 /** What each word of the rail does, and what each key does that belongs to the whole page. New ones go into these tables. */
 import type { BenchActs } from "./bench-acts.ts";
+import type { LatheActs } from "./lathe-acts.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { PaperActs } from "./paper-acts.ts";
 import type { Word } from "./rail-words.ts";
@@ -11,6 +12,7 @@ export interface Acts {
   readonly shelf: ShelfActs;
   readonly paper: PaperActs;
   readonly bench: BenchActs;
+  readonly lathe: LatheActs;
 }
 
 type Act = (acts: Acts) => unknown;
@@ -28,6 +30,7 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   save: ({ page }) => page.saveFile(),
   card: ({ paper }) => paper.showCard(),
   bench: ({ bench }) => bench.show(),
+  lathe: ({ lathe }) => lathe.show(),
   print: ({ paper }) => paper.showPrint(),
   sign: ({ page }) => page.sign(),
   rename: ({ page }) => page.parts.element("route-card")?.rename(),

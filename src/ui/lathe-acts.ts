@@ -1,0 +1,132 @@
+/** The lathes that ship and those of the person, and what is done with them. A lathe is a job with a sheet named Lathe. */
+import type { JobDocument } from "../job/document.ts";
+import { readJob, writeJob } from "../job/file.ts";
+import { createJob, type Job } from "../job/job.ts";
+import { isLathe, takeLathe } from "../job/lathe.ts";
+import { namedArea } from "../job/named.ts";
+import type { LatheAct, LatheCard } from "./lathe-dialog.ts";
+import { namedText } from "./operations.ts";
+import type { PageActs } from "./page-acts.ts";
+import { templates } from "./templates.ts";
+
+interface Lathe extends LatheCard {
+  readonly document: JobDocument;
+}
+
+/** A lathe of the person's own is laid out as this one. */
+const layout = "lathe-metric";
+
+export class LatheActs {
+  lathes: readonly Lathe[] = [];
+
+  constructor(private readonly acts: PageActs) {}
+
+  async show(): Promise<void> {
+    if (!this.acts.job || !this.acts.commit()) return;
+    await this.acts.parts.desk.flush();
+    await this.read();
+    this.acts.parts.element("lathe-dialog")?.show();
+  }
+
+  /** What the job in hand takes from a lathe, in words. */
+  get takes(): string {
+    const { job } = this.acts;
+    const lathe = this.lathes[0];
+    if (!job || !lathe || !this.acts.parts.element("lathe-dialog")?.open) return "";
+    const names = new Set(Object.keys(job.document.names).map((name) => name.toLowerCase()));
+    const shared = Object.keys(lathe.document.names).filter((name) => name !== "unit" && names.has(name));
+    return shared.map((name) => name.replaceAll("_", " ")).join(", ");
+  }
+
+  async did(did: LatheAct): Promise<void> {
+    const { acts } = this;
+    const dialog = acts.parts.element("lathe-dialog");
+    if (did.act === "keep") await acts.attempt(() => this.keep(did.name));
+    else {
+      const lathe = this.lathes.find(({ id }) => id === did.id);
+      if (!lathe) return;
+      if (did.act === "take") this.take(lathe);
+      else await acts.attempt(() => this.open(lathe));
+      dialog?.close();
+    }
+    await acts.parts.draw();
+  }
+
+  private take(lathe: Lathe): void {
+    const { job } = this.acts;
+    if (!job) return;
+    const { edits, taken, left } = takeLathe(job, createJob(lathe.document));
+    this.acts.command(() => job.setCells(edits, `Lathe taken over: ${lathe.name}`));
+    if (left.length > 0)
+      this.acts.parts.said.alarm(`${taken.length} values taken over; not taken: ${left.join("; ")}.`);
+  }
+
+  private async open(lathe: Lathe): Promise<void> {
+    const { desk } = this.acts.parts;
+    if (lathe.mine) await desk.openKept(lathe.id);
+    else await desk.openText(writeJob(lathe.document));
+  }
+
+  /** Makes a lathe of the person's own from the values of the job in hand. */
+  private async keep(name: string): Promise<void> {
+    const { job } = this.acts;
+    const plan = this.lathes.find(({ id }) => id === layout);
+    const { keep } = this.acts.parts.desk;
+    if (!job || !plan) return;
+    if (!keep) throw new Error("this browser keeps nothing, so the lathe cannot be kept");
+    const lathe = createJob(withoutChecks(plan.document, name));
+    lathe.setCells(takeLathe(lathe, job).edits);
+    const called = namedArea(lathe, "lathe");
+    if (called) lathe.setCells([{ sheet: called.sheet, row: called.top, column: called.left, text: name }]);
+    await keep.write({
+      id: crypto.randomUUID(),
+      text: writeJob(lathe.document),
+      title: name,
+      thread: "",
+      route: "o",
+      changed: Date.now(),
+      revision: 1,
+    });
+    await this.read();
+    this.acts.parts.said.say(`${name} is kept as one of your lathes.`);
+  }
+
+  private async read(): Promise<void> {
+    const shipped = await Promise.all(
+      templates.map(async ({ name, read }) => ({ id: name, text: await read(), mine: false })),
+    );
+    const kept = (await this.acts.parts.desk.keep?.list().catch(() => undefined)) ?? [];
+    const all = [...kept.map(({ id, text }) => ({ id, text, mine: true })), ...shipped];
+    this.lathes = all.flatMap(({ id, text, mine }) => latheIn(id, text, mine));
+    await this.acts.parts.draw();
+  }
+}
+
+/** None when the text holds no lathe, or can't be read any more: the shelf says that of a damaged job. */
+function latheIn(id: string, text: string, mine: boolean): Lathe[] {
+  try {
+    const document = readJob(text);
+    if (!isLathe(document)) return [];
+    const job = createJob(document);
+    return [{ id, document, mine, name: namedText(job, "lathe") || document.title, facts: factsOf(job) }];
+  } catch {
+    return [];
+  }
+}
+
+function factsOf(job: Job): string {
+  const fact = (label: string, name: string) => {
+    const text = namedText(job, name);
+    return text ? [`${label} ${text}`] : [];
+  };
+  return [
+    ...fact("lead screw", "leadscrew"),
+    ...fact("top slide division", "slide_division"),
+    ...fact("cross slide division", "cross_division"),
+    ...fact("scale zeroed", "zero_line"),
+  ].join(", ");
+}
+
+function withoutChecks(document: JobDocument, title: string): JobDocument {
+  return { ...document, title, purpose: "A lathe of your own.", scenario: "", source: "", check: {} };
+}
