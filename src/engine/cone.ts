@@ -4,8 +4,9 @@
  *
  * Cells on the way from an input to a result go in as formulas. What those need besides goes in as plain values.
  */
-import { cellName } from "./address.ts";
-import type { Engine, EngineContent } from "./engine.ts";
+import { cellName, parseCell } from "./address.ts";
+import type { EngineContent, EngineEdit, ValueEdit } from "./contents.ts";
+import type { Engine } from "./engine.ts";
 import type { Cell } from "./plugin.ts";
 import type { CellValue } from "./values.ts";
 
@@ -193,34 +194,74 @@ export class Precedents {
 
 /** Results reckoned again and again with other inputs. */
 export class Cone {
-  private readonly engine: Engine;
-  private readonly names: readonly string[];
+  private engine: Engine | undefined;
+  private content: EngineContent = { sheets: [], names: {} };
+  private precedents: Precedents | undefined;
   /** What the inputs hold now. */
-  private held: (CellValue | undefined)[];
+  private held: (CellValue | undefined)[] = [];
 
-  constructor(private readonly precedents: Precedents) {
-    this.engine = precedents.whole.make(precedents.content());
-    this.names = precedents.whole.sheets.map(({ name }) => name);
-    this.held = precedents.inputs.map(() => undefined);
+  /** Takes over other cells, or the same ones with other contents. An engine is dear to make, so it is kept. */
+  adopt(next: Precedents): void {
+    const content = next.content();
+    const before = this.content;
+    const inputs = this.precedents?.inputs ?? [];
+    this.precedents = next;
+    this.content = content;
+    this.held = next.inputs.map(() => undefined);
+    const same =
+      before.names === content.names &&
+      before.sheets.length === content.sheets.length &&
+      before.sheets.every(({ name }, i) => name === content.sheets[i]!.name);
+    if (!this.engine || !same) {
+      this.engine = next.whole.make(content);
+      return;
+    }
+    const typed: EngineEdit[] = [];
+    const put: ValueEdit[] = [];
+    for (const [i, { name: sheet, cells, values = {} }] of content.sheets.entries()) {
+      const old = before.sheets[i]!;
+      const leftOver = inputs
+        .filter((input) => input.sheet === i)
+        .map((input) => cellName(input.row, input.col));
+      const names = [cells, values, old.cells, old.values ?? {}].flatMap(Object.keys);
+      for (const name of new Set([...names, ...leftOver])) {
+        const place = { sheet, ...parseCell(name)! };
+        const text = cells[name];
+        const value = values[name];
+        const unchanged =
+          !leftOver.includes(name) && old.cells[name] === text && isSame(old.values?.[name], value);
+        if (unchanged) continue;
+        if (value === undefined || text !== undefined) typed.push({ ...place, text: text ?? "" });
+        else put.push({ ...place, value });
+      }
+    }
+    if (typed.length > 0) this.engine.setCells(typed);
+    if (put.length > 0) this.engine.setValues(put);
   }
 
   /** The results with these values in the inputs, in the order that both were named. */
   at(values: readonly CellValue[]): Answer[] {
-    const { inputs, results } = this.precedents;
-    const changes = inputs.flatMap(({ sheet, row, col }, i) =>
+    const { engine, precedents } = this;
+    if (!engine || !precedents) return [];
+    const sheets = precedents.whole.sheets;
+    const changes = precedents.inputs.flatMap(({ sheet, row, col }, i) =>
       Object.is(this.held[i], values[i])
         ? []
-        : [{ sheet: this.names[sheet]!, row, column: col, value: values[i]! }],
+        : [{ sheet: sheets[sheet]!.name, row, column: col, value: values[i]! }],
     );
     this.held = [...values];
-    if (changes.length > 0) this.engine.setValues(changes);
-    return results.map(({ sheet, row, col }) => {
-      const name = this.names[sheet]!;
-      const value = this.engine.value(name, row, col);
-      const note = this.engine.note(name, row, col);
+    if (changes.length > 0) engine.setValues(changes);
+    return precedents.results.map(({ sheet, row, col }) => {
+      const { name } = sheets[sheet]!;
+      const value = engine.value(name, row, col);
+      const note = engine.note(name, row, col);
       return note === undefined ? { value } : { value, note };
     });
   }
+}
+
+function isSame(one: CellValue | undefined, other: CellValue | undefined): boolean {
+  return Object.is(one, other) || JSON.stringify(one) === JSON.stringify(other);
 }
 
 function cornerOf({ sheet, top, left }: Area): Cell {

@@ -120,7 +120,9 @@ export class Engine {
     const cells = [results, inputs].map((places) => places.map((place) => this.held.cellAt(place)));
     const precedents = new Precedents(this.whole(), cells[0]!, cells[1]!);
     const dependent = cells[0]!.map((cell) => precedents.onTheWay.has(keyOf(cell)));
-    return { cone: new Cone(precedents), dependent };
+    const cone = new Cone();
+    cone.adopt(precedents);
+    return { cone, dependent };
   }
 
   /** Every cell that the value of `place` is reckoned from. */

@@ -26,7 +26,8 @@ interface Result {
 interface Group {
   readonly inputs: readonly Cell[];
   readonly results: Map<string, Result>;
-  cone: { readonly cone: Cone; readonly results: readonly Result[] } | undefined;
+  /** Those that the small engine holds when it is this group's turn. */
+  held: readonly Result[];
 }
 
 interface Wish {
@@ -53,6 +54,9 @@ export class Tabulated {
   /** What was last known in a cell, by the cell and the result that it asked for. */
   private readonly last = new Map<string, Answer>();
   private tried: Wish[] = [];
+  private readonly cone = new Cone();
+  /** Whose cells the small engine holds; none after an edit that may have changed them. */
+  private inCone: Group | undefined;
   private run = 0;
   /** Groups whose next sets of inputs have been put in order. */
   private plan: Turn[] = [];
@@ -87,6 +91,7 @@ export class Tabulated {
     this.groups.clear();
     this.askers.clear();
     this.waiting.clear();
+    this.inCone = undefined;
     this.begin();
   }
 
@@ -110,7 +115,7 @@ export class Tabulated {
         result.precedents = undefined;
         result.known.clear();
         lost.add(result);
-        group.cone = undefined;
+        if (this.inCone === group) this.inCone = undefined;
       }
     }
     if (lost.size === 0) return;
@@ -160,7 +165,7 @@ export class Tabulated {
       const done: Wish[] = [];
       while (this.plan.length > 0) {
         const turn = this.plan.pop()!;
-        done.push(...reckon(turn));
+        done.push(...this.reckon(turn));
         if (enough()) break;
       }
       this.deliver(done);
@@ -173,7 +178,7 @@ export class Tabulated {
   settleTried(): boolean {
     const wishes = this.ready(this.tried.filter(({ result, key }) => !result.known.has(key)));
     this.tried = [];
-    for (const turn of this.inOrder(wishes)) reckon(turn);
+    for (const turn of this.inOrder(wishes).reverse()) this.reckon(turn);
     this.dropIdle();
     return wishes.length > 0;
   }
@@ -182,7 +187,7 @@ export class Tabulated {
     const name = inputs.map((input) => keyOf(input.cell)).join(" ");
     let group = this.groups.get(name);
     if (!group) {
-      group = { inputs: inputs.map((input) => input.cell), results: new Map(), cone: undefined };
+      group = { inputs: inputs.map((input) => input.cell), results: new Map(), held: [] };
       this.groups.set(name, group);
     }
     let result = group.results.get(keyOf(cell));
@@ -244,12 +249,10 @@ export class Tabulated {
       else sets.set(key, { group, values, key, wishes: [wish] });
     }
     return [...turns].flatMap(([group, sets]) => {
-      const wanted = [...sets.values()].flatMap((turn) => turn.wishes.map((wish) => wish.result));
-      const before = group.cone?.results ?? [];
-      const results = [...new Set([...before, ...wanted])];
-      if (results.length > before.length) {
-        const cells = results.map((result) => result.cell);
-        group.cone = { cone: new Cone(new Precedents(this.whole(), cells, group.inputs)), results };
+      const wanted = new Set([...sets.values()].flatMap((turn) => turn.wishes.map((wish) => wish.result)));
+      if (this.inCone !== group || [...wanted].some((result) => !group.held.includes(result))) {
+        group.held = [...wanted];
+        if (this.inCone === group) this.inCone = undefined;
       }
       const slow = slowest(this.whole(), group);
       const column = new Map<string, number>();
@@ -260,6 +263,20 @@ export class Tabulated {
       const place = ({ values }: Turn) => column.get(JSON.stringify(values[slow]))!;
       return [...sets.values()].sort((a, b) => place(a) - place(b)).reverse();
     });
+  }
+
+  private reckon({ group, values, key, wishes }: Turn): readonly Wish[] {
+    if (this.inCone !== group) {
+      const cells = group.held.map((result) => result.cell);
+      this.cone.adopt(new Precedents(this.whole(), cells, group.inputs));
+      this.inCone = group;
+    }
+    const answers = this.cone.at(values);
+    for (const [i, result] of group.held.entries()) {
+      // Only what is asked for: other results of the same inputs may wait for something themselves.
+      if (wishes.some((wish) => wish.result === result)) result.known.set(key, answers[i]!);
+    }
+    return wishes;
   }
 
   private deliver(done: readonly Wish[]): void {
@@ -292,20 +309,10 @@ const ring: Answer = {
   value: { error: "#CYCLE!", message: "what-if tables depend on each other in a ring" },
 };
 
-function reckon({ group, values, key, wishes }: Turn): readonly Wish[] {
-  const { cone, results } = group.cone!;
-  const answers = cone.at(values);
-  for (const [i, result] of results.entries()) {
-    // Only what is asked for: other results of the same inputs may wait for something themselves.
-    if (wishes.some((wish) => wish.result === result)) result.known.set(key, answers[i]!);
-  }
-  return wishes;
-}
-
 /** The input that more cells depend on: it should change least often. */
 function slowest(whole: Whole, group: Group): number {
   if (group.inputs.length < 2) return 0;
-  const results = group.cone!.results.map((result) => result.cell);
+  const results = group.held.map((result) => result.cell);
   const costs = group.inputs.map((input) => new Precedents(whole, results, [input]).onTheWay.size);
   return costs[0]! >= costs[1]! ? 0 : 1;
 }
