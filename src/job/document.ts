@@ -13,6 +13,8 @@ export type ShowAs =
   | "fraction" // nearest 1/64 inch, as 1 1/2
   | "thou" // thousandths of an inch
   | "percent"
+  | "date" // days since 1899-12-30, as 2026-11-25
+  | "turns" // divisions of a dial as full turns and divisions: 1 turn + 12
   | "text";
 
 /** What a cell is for; the look follows from it. */
@@ -25,13 +27,34 @@ export type Role =
   | "caution" // shown as a caution while it holds text other than ""
   | "column"; // heading of a table column
 
+export type Edge = "top" | "right" | "bottom" | "left";
+
+/** What an input takes. A value outside is kept as typed, and the cell carries a caution that says so. */
+export interface Allowed {
+  /** A number in the cell's unit, or with its own: `0.2 mm`. */
+  readonly least?: number | string;
+  readonly most?: number | string;
+  readonly whole?: boolean;
+  /** One of the words that may be chosen there, and nothing else. */
+  readonly listed?: boolean;
+  /** Said instead of the plain sentence about what is allowed. */
+  readonly message?: string;
+}
+
 export interface CellFormat {
   readonly as?: ShowAs;
   readonly places?: number;
   /** Shown beside the number, as `rev/min` or `div`; for `length` the job's unit stands there by itself. */
   readonly unit?: string;
   readonly role?: Role;
+  /** Divisions in one turn of the dial, for `turns`: a number, or the name of the cell that holds it. */
+  readonly perTurn?: number | string;
   readonly bold?: boolean;
+  readonly italic?: boolean;
+  /** A ground one step darker. */
+  readonly shade?: boolean;
+  /** Edges with a line. */
+  readonly border?: readonly Edge[];
   readonly align?: "left" | "right" | "center";
 }
 
@@ -57,6 +80,14 @@ export interface SheetDocument {
   readonly notes: Readonly<Record<string, string>>;
   /** Ranges shown as one cell. */
   readonly merged: readonly string[];
+  /** Ranges that typing leaves alone. */
+  readonly locked?: readonly string[];
+  /** What inputs take, by cell or range. */
+  readonly allowed?: Readonly<Record<string, Allowed>>;
+  /** Rows and columns that are not shown: `5:7`, `C:D`. */
+  readonly hidden?: readonly string[];
+  /** The first cell that scrolls: the rows above it and the columns left of it stay. */
+  readonly freeze?: string;
 }
 
 export interface Check {

@@ -126,6 +126,10 @@ function sheetText(sheet: SheetDocument): string {
     choices,
     notes,
     merged,
+    locked,
+    allowed,
+    hidden,
+    freeze,
     ...unknown
   } = sheet;
   const deep = "      ";
@@ -139,14 +143,21 @@ function sheetText(sheet: SheetDocument): string {
     ["columnCount", columnCount === 26 ? undefined : inline(columnCount)],
     ["cells", lines(deep, sorted(cells, placeOrder))],
     // The order of formats tells which one wins, so it stays.
-    ["formats", filled(lines(deep, inOrder(formats, ["as", "places", "unit", "role", "bold", "align"])))],
+    ["formats", filled(lines(deep, inOrder(formats, formatKeys)))],
     ["choices", filled(lines(deep, sorted(choices, placeOrder)))],
     ["notes", filled(lines(deep, sorted(notes, placeOrder)))],
     ["merged", merged.length === 0 ? undefined : inline(merged)],
+    ["locked", locked === undefined || locked.length === 0 ? undefined : inline(locked)],
+    ["allowed", allowed && filled(lines(deep, inOrder(allowed, allowedKeys)))],
+    ["hidden", hidden === undefined || hidden.length === 0 ? undefined : inline(hidden)],
+    ["freeze", freeze === undefined ? undefined : inline(freeze)],
     ...kept(unknown),
   ];
   return braces("    ", entries);
 }
+
+const formatKeys = ["as", "places", "unit", "perTurn", "role", "bold", "italic", "shade", "border", "align"];
+const allowedKeys = ["least", "most", "whole", "listed", "message"];
 
 /** Each entry with the keys that are named first, the others after them. */
 function inOrder(record: Readonly<Record<string, object>>, keys: readonly string[]): [string, object][] {

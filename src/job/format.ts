@@ -99,6 +99,13 @@ function showNumber(value: number, format: CellFormat, unit: "mm" | "in"): Shown
       return { text: plain(value, 15), align: format.align ?? "left" };
     case "fraction":
       return { text: withUnit(sixtyFourths(value)), align };
+    case "date": {
+      const text = dateText(value);
+      if (text !== undefined) return { text, align };
+      return showNumber(value, { ...format, as: "plain" }, unit);
+    }
+    case "turns":
+      return { text: withUnit(turnsText(value, format)), align };
     case "dms":
       return { text: degreesMinutesSeconds(value, format.places ?? 0), align };
     default: {
@@ -163,6 +170,30 @@ function sixtyFourths(value: number): string {
   const sign = value < 0 && parts !== 0 ? "-" : "";
   if (above === 0) return `${sign}${whole}`;
   return whole === 0 ? `${sign}${above}/${below}` : `${sign}${whole} ${above}/${below}`;
+}
+
+const firstDay = Date.UTC(1899, 11, 30);
+
+/** The day that is `value` days after 1899-12-30, as ISO 8601 writes it; undefined past the year 9999. */
+function dateText(value: number): string | undefined {
+  const days = Math.floor(value);
+  return days >= 0 && days <= 2_958_465
+    ? new Date(firstDay + days * 86_400_000).toISOString().slice(0, 10)
+    : undefined;
+}
+
+/** Divisions as full turns and the divisions beyond them, rounded to `places` of a division. */
+function turnsText(value: number, { perTurn, places = 1 }: CellFormat): string {
+  const size = Math.abs(value);
+  if (typeof perTurn !== "number") return plain(value, places);
+  // Rounded first, so that 49.96 of 50 is one turn.
+  const divisions = Number(fixed(size, places));
+  const turns = Math.floor(divisions / perTurn);
+  const rest = plain(divisions - turns * perTurn, places);
+  const sign = value < 0 && divisions !== 0 ? "-" : "";
+  if (turns === 0) return `${sign}${rest}`;
+  const words = `${turns} ${turns === 1 ? "turn" : "turns"}`;
+  return `${sign}${rest === "0" ? words : `${words} + ${rest}`}`;
 }
 
 /** Degrees, minutes, seconds; `places` decimals of a second. 60 never stands in a slot: it is carried. */

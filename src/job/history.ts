@@ -27,6 +27,16 @@ export class History {
     return this.undone.at(-1)?.what;
   }
 
+  /** What every step was, oldest first, those that were taken back included. */
+  get steps(): string[] {
+    return [...this.done, ...[...this.undone].reverse()].map((step) => step.what);
+  }
+
+  /** How many of the steps are done. */
+  get stepsDone(): number {
+    return this.done.length;
+  }
+
   add(after: JobDocument, what: string): void {
     this.done.push({ what, before: this.document, after });
     if (this.done.length > mostSteps) this.done.shift();

@@ -5,6 +5,7 @@
  * the cell as typed and its value is an error with the reason; a name that cannot be used is answered with the reason.
  */
 import type { CellValue } from "../engine/values.ts";
+import type { Drawn } from "../functions/declare.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
 
 export { createJob } from "./running.ts";
@@ -23,11 +24,14 @@ export interface CellView {
   readonly format: CellFormat;
   /** Note of a doubtful value. */
   readonly caution?: string;
+  /** What the drawing shows, where the value is one; the value is then its text. */
+  readonly figure?: Drawn["figure"];
   readonly choices?: readonly string[];
   readonly note?: string;
   /** Anchor cell (`A5`) when the value is spilled from a block function there. */
   readonly spilledFrom?: string;
   readonly name?: string;
+  readonly locked?: true;
 }
 
 export interface JobChange {
@@ -41,8 +45,13 @@ export interface Job {
   /** The job's display unit: the value of the cell named `unit`, "mm" when there is none. */
   readonly unit: "mm" | "in";
   cell(sheet: string, row: number, column: number): CellView;
-  /** Cells outside the largest sheet (20,000 rows, 702 columns) and on unknown sheets are left alone. */
-  setCells(edits: readonly CellEdit[], what?: string): void;
+  /**
+   * Cells outside the largest sheet (20,000 rows, 702 columns) and on unknown sheets are left alone. Nothing is done
+   * where one of the cells is locked; then the answer says which.
+   */
+  setCells(edits: readonly CellEdit[], what?: string): string | undefined;
+  /** Makes `document`, a changed copy of this job's, the job: one step, called `what`. */
+  put(document: JobDocument, what: string): void;
   setFormat(sheet: string, range: string, format: CellFormat): void;
   setColumnWidth(sheet: string, column: number, width: number): void;
   /** The name it got: the one asked for, made unique, or the next free "Sheet 2". */
@@ -61,6 +70,12 @@ export interface Job {
   readonly canRedo: string | undefined;
   undo(): void;
   redo(): void;
+  /** What every step was, oldest first, those that were taken back included. */
+  readonly steps: readonly string[];
+  /** How many of them are done. */
+  readonly stepsDone: number;
+  /** Undoes or does again until `done` of the steps are done. */
+  goToStep(done: number): void;
   /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
   /** Called after every command, undo and redo. Returns the way to stop it. */

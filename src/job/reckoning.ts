@@ -71,7 +71,8 @@ export function reckon(words: readonly string[], readFile: (path: string) => str
   try {
     const wishes = wishesIn(words);
     const job = createJob(opened(wishes.jobs, readFile), undefined, () => {});
-    job.setCells(wishes.sets.flatMap(({ target, value }) => editsFor(job, target, value)));
+    const locked = job.setCells(wishes.sets.flatMap(({ target, value }) => editsFor(job, target, value)));
+    if (locked !== undefined) throw new BadUsage(locked);
     const gets = wishes.gets.map((target) => read(job, areaOf(job, target)));
     const reckoned = wishes.formulas.map((formula) => job.evaluate(formula));
     return {

@@ -1,8 +1,8 @@
 /**
- * The cells that a formula names: where they stand in its text, so that the page can frame them, and so that a
- * copied formula can point as far from its new cell as it did from the old one. Reads text only; reckons nothing.
+ * The cells that a formula names: where they stand in its text, so that the page can frame them. Reads text only;
+ * reckons nothing.
  */
-import { cellName, columnIndex, columnName, parseRange, sheetPrefix, splitSheet } from "../engine/address.ts";
+import { cellName, parseRange, sheetPrefix, splitSheet } from "../engine/address.ts";
 import type { JobDocument } from "./document.ts";
 
 export interface Reference {
@@ -46,23 +46,6 @@ function namedRange(word: string, names: JobDocument["names"]) {
   const target = key === undefined ? undefined : splitSheet(names[key]!);
   const range = target && parseRange(target.rest);
   return target && range ? { sheet: target.sheet, ...range } : undefined;
-}
-
-/** The formula as it reads when moved; parts with `$` stay, a reference moved off the sheet becomes #REF!. */
-export function moveFormula(formula: string, rows: number, columns: number): string {
-  if (!formula.startsWith("=")) return formula;
-  return formula.replace(tokens, (text, prefix: string | undefined, cells: string | undefined) => {
-    if (cells === undefined) return text;
-    const moved = cells.split(":").map((cell) => moveCell(cell, rows, columns));
-    return moved.includes("#REF!") ? "#REF!" : (prefix ?? "") + moved.join(":");
-  });
-}
-
-function moveCell(cell: string, rows: number, columns: number): string {
-  const [, columnFixed, letters, rowFixed, digits] = /^(\$?)([A-Za-z]+)(\$?)(\d+)$/.exec(cell)!;
-  const column = columnIndex(letters!) + (columnFixed ? 0 : columns);
-  const row = Number(digits) - 1 + (rowFixed ? 0 : rows);
-  return column < 0 || row < 0 ? "#REF!" : `${columnFixed}${columnName(column)}${rowFixed}${row + 1}`;
 }
 
 /** The formula with every plain reference sent to `sheet`, so that it can be reckoned from anywhere in the job. */

@@ -5,6 +5,7 @@ import { limits } from "../engine/gate.ts";
 import type { CellValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { sheetFunctions } from "../functions/index.ts";
+import { allowedAt, outsideReason } from "./allowed.ts";
 import {
   differingCells,
   emptySheet,
@@ -16,11 +17,14 @@ import {
   withSheetRenamed,
   wordsForCells,
 } from "./changes.ts";
-import type { CellFormat, JobDocument } from "./document.ts";
+import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
+import { fed, fedEdits, unitEdits } from "./feed.ts";
 import { formatOf } from "./formats.ts";
 import { History } from "./history.ts";
 import type { CellEdit, CellView, Job, JobChange } from "./job.ts";
+import { isLocked, lockReason } from "./locks.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
+import { type LengthUnit, unreadReason } from "./readings.ts";
 
 /** @param functions what cells may call besides the engine's own functions */
 export function createJob(
@@ -34,18 +38,23 @@ export function createJob(
 class RunningJob implements Job {
   private readonly history: History;
   private readonly engine: Engine;
+  /** What the lengths in the cells were last read in. */
+  unit: LengthUnit;
   private readonly listeners = new Set<(change: JobChange) => void>();
 
   constructor(document: JobDocument, functions: readonly SheetFunction[], log: Log | undefined) {
     this.history = new History(document);
-    this.engine = new Engine(document, functions, log);
+    this.engine = new Engine(fed(document, "mm"), functions, log);
+    this.unit = "mm";
+    this.followUnit();
   }
 
   get document(): JobDocument {
     return this.history.document;
   }
 
-  get unit(): "mm" | "in" {
+  /** By the value of the cell named `unit`. */
+  private unitNow(): LengthUnit {
     const name = Object.keys(this.document.names).find((each) => each.toLowerCase() === "unit");
     const value = name === undefined ? undefined : this.engine.evaluate(`=${name}`);
     return typeof value === "string" && /^\s*(in|inch|inches|")\s*$/i.test(value) ? "in" : "mm";
@@ -68,10 +77,14 @@ class RunningJob implements Job {
     const view: { -readonly [K in keyof CellView]: CellView[K] } = {
       text,
       value: text === "" && !anchor ? null : this.engine.value(sheet, row, column),
-      format: formatOf(found, row, column),
+      format: this.formatAt(found, row, column),
     };
-    const caution = this.engine.note(sheet, row, column);
-    if (caution !== undefined) view.caution = caution;
+    const cautions = [this.engine.note(sheet, row, column), this.inputCaution(found, row, column, view)];
+    const caution = cautions.filter((each) => each !== undefined).join("; ");
+    if (caution !== "") view.caution = caution;
+    const figure = this.engine.figure(sheet, row, column);
+    if (figure) view.figure = figure;
+    if (isLocked(found, row, column)) view.locked = true;
     const choices = found.choices[key];
     if (choices) view.choices = choices;
     const note = found.notes[key];
@@ -82,13 +95,44 @@ class RunningJob implements Job {
     return view;
   }
 
-  setCells(edits: readonly CellEdit[], what?: string): void {
+  /** The format, with the divisions of a dial looked up where the format names the cell that holds them. */
+  private formatAt(sheet: SheetDocument, row: number, column: number): CellFormat {
+    const format = formatOf(sheet, row, column);
+    if (typeof format.perTurn !== "string") return format;
+    const { perTurn, ...rest } = format;
+    const value = nameProblem(perTurn) ? undefined : this.engine.evaluate(`=${perTurn}`);
+    return typeof value === "number" && value >= 1 ? { ...rest, perTurn: value } : rest;
+  }
+
+  private inputCaution(
+    sheet: SheetDocument,
+    row: number,
+    column: number,
+    { text, value, format }: CellView,
+  ): string | undefined {
+    const key = cellName(row, column);
+    const unread = unreadReason(sheet, key, text, this.unit);
+    if (unread !== undefined) return unread;
+    const allowed = sheet.allowed && allowedAt(sheet, row, column);
+    return allowed && outsideReason(value, allowed, format, sheet.choices[key], this.unit);
+  }
+
+  put(document: JobDocument, what: string): void {
+    this.take(document, what);
+  }
+
+  setCells(edits: readonly CellEdit[], what?: string): string | undefined {
     const possible = edits.filter(
       ({ sheet, row, column }) =>
         this.has(sheet) && row >= 0 && row < limits.rows && column >= 0 && column < limits.columns,
     );
+    for (const { sheet, row, column } of possible) {
+      const on = this.document.sheets.find(({ name }) => name === sheet)!;
+      if (isLocked(on, row, column)) return lockReason(row, column);
+    }
     const after = withCells(this.document, possible);
     this.take(after, what ?? wordsForCells(differingCells(this.document, after) ?? possible));
+    return undefined;
   }
 
   setFormat(sheet: string, range: string, format: CellFormat): void {
@@ -185,6 +229,28 @@ class RunningJob implements Job {
     this.take({ ...this.document, names }, `Removed the name ${name}`);
   }
 
+  get steps(): readonly string[] {
+    return this.history.steps;
+  }
+
+  get stepsDone(): number {
+    return this.history.stepsDone;
+  }
+
+  goToStep(done: number): void {
+    const before = this.document;
+    const wanted = Math.max(0, Math.min(done, this.history.steps.length));
+    const from = this.history.stepsDone;
+    if (wanted === from) return;
+    while (this.history.stepsDone > wanted) this.history.undo();
+    while (this.history.stepsDone < wanted) this.history.redo();
+    const steps = Math.abs(wanted - from);
+    this.follow(
+      before,
+      `${wanted < from ? "Undid" : "Did again"} ${steps} ${steps === 1 ? "step" : "steps"}`,
+    );
+  }
+
   undo(): void {
     const before = this.document;
     const what = this.history.undo();
@@ -217,10 +283,20 @@ class RunningJob implements Job {
     this.follow(before, what);
   }
 
+  /** Reads lengths anew when the unit of the job has changed. They may themselves decide on the unit: once is enough. */
+  private followUnit(): void {
+    const unit = this.unitNow();
+    if (unit === this.unit) return;
+    const edits = unitEdits(this.document, this.unit, unit);
+    this.unit = unit;
+    if (edits.length > 0) this.engine.setCells(edits);
+  }
+
   private follow(before: JobDocument, what: string): void {
-    const edits = differingCells(before, this.document);
-    if (!edits) this.engine.load(this.document);
+    const edits = fedEdits(before, this.document, this.unit);
+    if (!edits) this.engine.load(fed(this.document, this.unit));
     else if (edits.length > 0) this.engine.setCells(edits);
+    this.followUnit();
     for (const listener of [...this.listeners]) listener({ document: this.document, what });
   }
 }

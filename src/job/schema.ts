@@ -3,6 +3,7 @@ import * as v from "valibot";
 import { parseCell, parseRange, splitSheet } from "../engine/address.ts";
 import { limits } from "../engine/gate.ts";
 import type { JobDocument } from "./document.ts";
+import { parseLines } from "./lines-shown.ts";
 import { nameProblem, sheetNameProblem } from "./names.ts";
 
 export const currentVersion = 1;
@@ -33,8 +34,8 @@ const place = v.pipe(
 const format = v.looseObject({
   as: v.exactOptional(
     v.picklist(
-      ["plain", "decimals", "length", "angle", "dms", "fraction", "thou", "percent", "text"],
-      "must be one of plain, decimals, length, angle, dms, fraction, thou, percent, text",
+      ["plain", "decimals", "length", "angle", "dms", "fraction", "thou", "percent", "date", "turns", "text"],
+      "must be one of plain, decimals, length, angle, dms, fraction, thou, percent, date, turns, text",
     ),
   ),
   places: v.exactOptional(whole(0, 15)),
@@ -45,9 +46,35 @@ const format = v.looseObject({
       "must be one of input, key, head, label, note, caution, column",
     ),
   ),
+  perTurn: v.exactOptional(
+    v.union([v.pipe(v.number(), v.minValue(1)), v.string()], "must be a number from 1 up, or a name"),
+  ),
   bold: v.exactOptional(v.boolean("must be true or false")),
+  italic: v.exactOptional(v.boolean("must be true or false")),
+  shade: v.exactOptional(v.boolean("must be true or false")),
+  border: v.exactOptional(
+    v.array(
+      v.picklist(["top", "right", "bottom", "left"], "must be top, right, bottom or left"),
+      "must be a list of edges",
+    ),
+  ),
   align: v.exactOptional(v.picklist(["left", "right", "center"], "must be left, right or center")),
 });
+
+const bound = v.exactOptional(
+  v.union([v.number(), v.string()], "must be a number, or a number with its unit"),
+);
+const allowed = v.looseObject({
+  least: bound,
+  most: bound,
+  whole: v.exactOptional(v.boolean("must be true or false")),
+  listed: v.exactOptional(v.boolean("must be true or false")),
+  message: v.exactOptional(text),
+});
+const areLines = (text: string) => {
+  const found = parseLines(text);
+  return found !== undefined && found.last < (found.axis === "row" ? limits.rows : limits.columns);
+};
 
 const sheet = v.looseObject(
   {
@@ -79,6 +106,15 @@ const sheet = v.looseObject(
     ),
     notes: v.optional(v.record(cell, text, "must be remarks by cell"), {}),
     merged: v.optional(v.array(range, "must be a list of ranges"), []),
+    locked: v.exactOptional(v.array(range, "must be a list of ranges")),
+    allowed: v.exactOptional(v.record(range, allowed, "must be limits by cell or range")),
+    hidden: v.exactOptional(
+      v.array(
+        v.pipe(v.string(), v.check(areLines, "must be rows such as 5:7 or columns such as C:D")),
+        "must be a list of rows and columns",
+      ),
+    ),
+    freeze: v.exactOptional(cell),
   },
   "must be a sheet with name and cells",
 );

@@ -4,7 +4,7 @@
  * formula pasted here still points as far from its cell.
  */
 import { type CellValue, isErrorValue } from "../engine/values.ts";
-import { moveFormula } from "../job/references.ts";
+import { moveFormula } from "../job/formula-text.ts";
 
 export interface Clipped {
   /** As typed. */

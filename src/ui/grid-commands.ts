@@ -1,7 +1,8 @@
 /** The commands of the grid that change many cells at once, each of them one step of the job's history. */
 
+import { moveFormula } from "../job/formula-text.ts";
 import type { CellEdit, CellView } from "../job/job.ts";
-import { moveFormula, rangeName } from "../job/references.ts";
+import { rangeName } from "../job/references.ts";
 import type { Area } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
 

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { moveFormula, onSheet, rangeName, referencesOf } from "../../src/job/references.ts";
+import { moveFormula } from "../../src/job/formula-text.ts";
+import { onSheet, rangeName, referencesOf } from "../../src/job/references.ts";
 
 const names = { setover: "Setover!B5", passes: "'Pass plan'!A4:E15" };
 

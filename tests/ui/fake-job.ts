@@ -100,6 +100,7 @@ export function fakeJob(
       }
       now = next;
       changed(what);
+      return undefined;
     },
     get canUndo() {
       return past.length > 0 ? whats[past.length - 1] : undefined;
@@ -125,6 +126,10 @@ export function fakeJob(
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    put: unused,
+    steps: [],
+    stepsDone: 0,
+    goToStep: unused,
     setFormat: unused,
     setColumnWidth: unused,
     addSheet: unused,

@@ -1,0 +1,161 @@
+/** Sorts the rows of a table by one of its columns. */
+import { cellName, parseCell, parseRange } from "../engine/address.ts";
+import { type CellValue, isErrorValue } from "../engine/values.ts";
+import { type Area, common, holds, isInside, without } from "./areas.ts";
+import { withSheet } from "./changes.ts";
+import type { CellFormat, SheetDocument } from "./document.ts";
+import { moveFormula } from "./formula-text.ts";
+import type { Job } from "./job.ts";
+import { lockedIn } from "./locks.ts";
+import { rangeName } from "./references.ts";
+
+export type SortWay = "up" | "down";
+
+/**
+ * Puts the rows of `area` in the order of column `by`: numbers, then words, then the rest; empty cells last either way.
+ * Rows that are equal keep their order. A formula that goes to another row points as far from it as before, and formats,
+ * notes and choices go with their cells; formulas elsewhere point to the same places as before.
+ *
+ * @returns why it cannot be done; undefined when it is done
+ */
+export function sortRows(job: Job, sheet: string, area: Area, by: number, way: SortWay): string | undefined {
+  const found = job.document.sheets.find((each) => each.name === sheet);
+  if (!found) return undefined;
+  const reason = unsortable(job, found, area);
+  if (reason !== undefined) return reason;
+  const rows = Array.from({ length: area.bottom - area.top + 1 }, (_, i) => area.top + i);
+  const keys = new Map(rows.map((row) => [row, job.cell(sheet, row, by).value]));
+  const sorted = [...rows].sort((a, b) => inOrder(keys.get(a)!, keys.get(b)!, way) || a - b);
+  if (sorted.every((row, i) => row === rows[i])) return "the rows stand in that order already";
+  const to = new Map(sorted.map((row, i) => [row, area.top + i]));
+  job.put(
+    withSheet(job.document, sheet, (old) => permuted(old, area, to)),
+    `Sorted ${rangeName(area)} in ${sheet} by column ${cellName(0, by).slice(0, -1)}, ${way}`,
+  );
+  return undefined;
+}
+
+function unsortable(job: Job, sheet: SheetDocument, area: Area): string | undefined {
+  if (area.top === area.bottom) return "one row alone has no order: select the rows to sort";
+  const lock = lockedIn(sheet, area);
+  if (lock !== undefined) return `${lock} is locked: unlock it first`;
+  const merged = sheet.merged.find((key) => common(parseRange(key)!, area));
+  if (merged !== undefined) return `${merged} is merged, and merged cells cannot be sorted`;
+  for (let row = area.top; row <= area.bottom; row++) {
+    for (let column = area.left; column <= area.right; column++) {
+      const { spilledFrom } = job.cell(sheet.name, row, column);
+      if (spilledFrom !== undefined)
+        return `${cellName(row, column)} is filled by the formula in ${spilledFrom}`;
+    }
+  }
+  return undefined;
+}
+
+const words = new Intl.Collator("en", { numeric: true });
+
+function inOrder(a: CellValue, b: CellValue, way: SortWay): number {
+  const [rankA, rankB] = [rank(a), rank(b)];
+  // What is empty or broken has no place in the order, so it does not turn with it.
+  if (rankA !== rankB) return rankA >= 3 || rankB >= 3 || way === "up" ? rankA - rankB : rankB - rankA;
+  const up =
+    typeof a === "number" ? a - (b as number) : typeof a === "string" ? words.compare(a, b as string) : 0;
+  return way === "up" ? up : -up;
+}
+
+function rank(value: CellValue): number {
+  if (typeof value === "number") return 0;
+  if (typeof value === "string" && value !== "") return 1;
+  if (typeof value === "boolean") return 2;
+  return isErrorValue(value) ? 3 : 4;
+}
+
+function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, number>): SheetDocument {
+  const keyOf = (key: string): string => {
+    const { row, column } = parseCell(key)!;
+    return holds(area, row, column) ? cellName(to.get(row)!, column) : key;
+  };
+  const keyed = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(record).map(([key, value]) => [keyOf(key), value]));
+  const cells = Object.fromEntries(
+    Object.entries(sheet.cells).map(([key, text]) => {
+      const { row, column } = parseCell(key)!;
+      const down = holds(area, row, column) ? to.get(row)! - row : 0;
+      return [keyOf(key), moveFormula(text, down, 0)];
+    }),
+  );
+  return {
+    ...sheet,
+    cells,
+    choices: keyed(sheet.choices),
+    notes: keyed(sheet.notes),
+    formats: byRange(sheet.formats, area, to),
+    ...(sheet.allowed ? { allowed: byRange(sheet.allowed, area, to) } : {}),
+  };
+}
+
+function byRange<T extends CellFormat | object>(
+  record: Readonly<Record<string, T>>,
+  area: Area,
+  to: ReadonlyMap<number, number>,
+): Record<string, T> {
+  const after: Record<string, T> = {};
+  for (const [key, value] of Object.entries(record)) {
+    const place = parseRange(key)!;
+    const inside = common(place, area);
+    const whole = inside && inside.top === area.top && inside.bottom === area.bottom;
+    const pieces = !inside || whole ? [place] : [...without(place, area), ...rowsOf(inside, to)];
+    for (const piece of pieces) {
+      const first = cellName(piece.top, piece.left);
+      const name = key.includes(":") ? `${first}:${cellName(piece.bottom, piece.right)}` : first;
+      after[name] = after[name] ? { ...value, ...after[name] } : value;
+    }
+  }
+  return after;
+}
+
+/** The rows where they stand now, those that are neighbours joined. */
+function rowsOf(area: Area, to: ReadonlyMap<number, number>): Area[] {
+  const rows: number[] = [];
+  for (let row = area.top; row <= area.bottom; row++) rows.push(to.get(row)!);
+  const runs: Area[] = [];
+  for (const row of rows.sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last && last.bottom + 1 === row) runs[runs.length - 1] = { ...last, bottom: row };
+    else runs.push({ ...area, top: row, bottom: row });
+  }
+  return runs;
+}
+
+/** The table around a cell: as far as filled cells go without an empty row or column, less a row of column headings. */
+export function tableAround(job: Job, sheet: string, row: number, column: number): Area {
+  const found = job.document.sheets.find((each) => each.name === sheet);
+  const filled = (r: number, c: number) => {
+    if (r < 0 || c < 0) return false;
+    const view = job.cell(sheet, r, c);
+    return view.text !== "" || (view.value !== null && view.value !== "");
+  };
+  let area: Area = { top: row, left: column, bottom: row, right: column };
+  const most = (found?.rows ?? 0) * (found?.columnCount ?? 0);
+  for (let grown = true, rounds = 0; grown && rounds <= most; rounds++) {
+    const { top, left, bottom, right } = area;
+    const inRow = (r: number) => range(left - 1, right + 1).some((c) => filled(r, c));
+    const inColumn = (c: number) => range(top, bottom).some((r) => filled(r, c));
+    const next = {
+      top: inRow(top - 1) ? top - 1 : top,
+      left: inColumn(left - 1) ? left - 1 : left,
+      bottom: inRow(bottom + 1) ? bottom + 1 : bottom,
+      right: inColumn(right + 1) ? right + 1 : right,
+    };
+    grown = !isInside(next, area);
+    area = next;
+  }
+  const isHeading = (r: number) =>
+    range(area.left, area.right).some((c) => job.cell(sheet, r, c).format.role === "column");
+  let { top } = area;
+  for (let r = area.top; r < row; r++) if (isHeading(r)) top = r + 1;
+  return { ...area, top };
+}
+
+function range(first: number, last: number): number[] {
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+}
