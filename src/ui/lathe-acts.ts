@@ -26,6 +26,7 @@ export class LatheActs {
     await this.acts.parts.desk.flush();
     await this.read();
     this.acts.parts.element("lathe-dialog")?.show();
+    await this.acts.parts.draw();
   }
 
   /** What the job in hand takes from a lathe, in words. */
