@@ -2,14 +2,15 @@
  * Acme and Stub Acme threads, 29 degrees, inches.
  *
  * The screw is cut deeper than the basic height by half a clearance of 0.020 in (10 threads per inch and coarser) or
- * 0.010 in; the nut's major diameter is larger by the same clearance. Source: ASME B1.5 and B1.8; the coefficients of
- * allowance and tolerance are from memory and give the limits that two tables in print have.
+ * 0.010 in; the nut's major diameter is larger by the same clearance. Centralizing threads, whose class says C, run on
+ * their crests instead: little clearance at the major diameter, and a nut of 0.45 P. Source: ASME B1.5 and B1.8; the
+ * coefficients of allowance and tolerance are from memory and give the limits that two tables in print have.
  */
 import { type Form, type OfPitch, tan, times } from "./form.ts";
 import { byThreads, inchSizes } from "./grammar.ts";
-import { type Fitted, namedClasses, type Series } from "./series.ts";
+import { type Asked, type Fitted, namedClasses, type Parts, type Series } from "./series.ts";
 import { round } from "./text.ts";
-import type { Limits } from "./thread.ts";
+import type { Limits, Member } from "./thread.ts";
 
 /** Clearance between major, and between minor diameters of screw and nut. */
 const clearance: OfPitch = (P) => (P > 1 / 10.5 ? 0.02 : 0.01);
@@ -88,12 +89,73 @@ function classes(names: readonly string[]) {
   return { ...named, mate: (name: string) => name };
 }
 
+/** More on the major diameter of the nut than the screw's basic one, times the root of D. */
+const centralAllowance = 0.001;
+
+/** Tolerance of the major diameter times the root of D. */
+const centralTolerances: Readonly<Record<string, Readonly<Record<Member, number>>>> = {
+  "2C": { external: 0.0035, internal: 0.0035 },
+  "3C": { external: 0.0015, internal: 0.0035 },
+  "4C": { external: 0.001, internal: 0.002 },
+};
+
+/** Pitch diameters are those of the general purpose class of the same number. */
+function centralLimits(fitted: Fitted): Limits {
+  const { major: D, pitch: P, minor, member, fit } = fitted;
+  const general = acmeLimits({ ...fitted, fit: fit.replace("C", "G") });
+  // The table lets a half fall: 0.00175 is 0.0017.
+  const four = (value: number) => round(value - 1e-9, 4);
+  const tolerance = four(centralTolerances[fit]![member] * Math.sqrt(D));
+  if (member === "external") {
+    return { ...general, major: { max: round(D, 4), min: round(D - tolerance, 4) } };
+  }
+  const majorMin = D + four(centralAllowance * Math.sqrt(D));
+  const minorMin = round(minor.internal, 4);
+  return {
+    pitch: general.pitch,
+    major: { min: round(majorMin, 4), max: round(majorMin + tolerance, 4) },
+    minor: { min: minorMin, max: round(minorMin + four(Math.max(0.05 * P, 0.005)), 4) },
+  };
+}
+
+const general = acmeForm("Acme", 0.5);
+
+/** Source: ASME B1.5-1988, tables 8a, 10 and 12, as in a machinists' handbook, 27th ed. p. 1837 to 1842. */
+const centralAcme: Series = {
+  ...common,
+  name: "Acme",
+  words: [],
+  standard: "ASME B1.5",
+  form: general,
+  basic: (D, P) => ({
+    pitchDia: D - P / 2,
+    minor: { external: D - 2 * general.depth.external(P), internal: D - 0.9 * P },
+  }),
+  limits: centralLimits,
+  list: (size, tpi) => `${size.name}-${tpi} Acme`,
+  classes: classes(["2C", "3C", "4C"]),
+};
+
+/** Only the class tells a centralizing thread. */
+function readAcme(parts: Parts, series: Series): Asked {
+  const asked = byThreads(parts, series);
+  if (!/^[\s,-]*\dC/i.test(asked.rest)) return asked;
+  const nutDepth: OfPitch = (P) => (0.9 * P + centralAllowance * Math.sqrt(asked.major)) / 2;
+  const form = {
+    ...general,
+    name: "centralizing Acme",
+    depth: { external: general.depth.external, internal: nutDepth },
+  };
+  return { ...asked, series: centralAcme, form };
+}
+
 export const acme: Series = {
   ...common,
   name: "Acme",
   words: ["acme"],
   standard: "ASME B1.5",
-  form: acmeForm("Acme", 0.5),
+  form: general,
+  read: readAcme,
   list: (size, tpi) => `${size.name}-${tpi} Acme`,
   classes: classes(["2G", "3G", "4G"]),
   loosest: "2G",

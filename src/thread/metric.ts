@@ -4,7 +4,7 @@
  */
 import { isoForm, largeRoot, times } from "./form.ts";
 import { byPitch } from "./grammar.ts";
-import { isPreferredPitch, metricClass, metricLimits } from "./metriclimits.ts";
+import { isPreferredPitch, metricClass, metricLimits, positionNote } from "./metriclimits.ts";
 import type { Classes, Series, Size } from "./series.ts";
 
 // Diameter, then its pitches; the coarse one first. A leading 0 says that the size has no coarse pitch.
@@ -48,7 +48,7 @@ export const metricClasses: Classes = {
   usual: (member, major) =>
     major <= 1.4 ? (member === "internal" ? "5H" : "6h") : member === "internal" ? "6H" : "6g",
   write: (fit) => `-${fit.name}`,
-  accepted: "screw 3 to 9 with e, f, g or h such as 6g or 5g6g; nut 4 to 8 with G or H such as 6H",
+  accepted: "screw 3 to 9 with a to h such as 6g or 5g6g; nut 4 to 8 with G or H such as 6H",
 };
 
 export const metric: Series = {
@@ -64,9 +64,9 @@ export const metric: Series = {
   classes: metricClasses,
   loosest: "8g",
   limits: metricLimits,
-  limitsNote: ({ pitch }) =>
+  limitsNote: ({ pitch, fits }) =>
     isPreferredPitch(pitch)
-      ? undefined
+      ? positionNote(fits.external)
       : `limits by the formulas of ISO 965-1, which tables no pitch of ${pitch} mm`,
 };
 

@@ -116,6 +116,27 @@ const printedDeviations: Readonly<Record<string, readonly [e: number, f: number,
   "8": [140, 118, 100],
 };
 
+/**
+ * Amounts of the deviations a to d of screws, for thick coatings, micrometres. From memory of ISO 965-1:2013; those of c
+ * are the ones that ISO 2903 gives trapezoidal screws of the same pitch.
+ */
+const coatedDeviations: Readonly<Record<string, readonly [a: number, b: number, c: number, d: number]>> = {
+  "1": [290, 200, 130, 85],
+  "1.25": [295, 205, 135, 90],
+  "1.5": [300, 212, 140, 95],
+  "1.75": [310, 220, 145, 100],
+  "2": [315, 225, 150, 105],
+  "2.5": [325, 235, 160, 110],
+  "3": [335, 245, 170, 115],
+  "3.5": [345, 255, 180, 125],
+  "4": [355, 265, 190, 130],
+  "4.5": [365, 280, 200, 135],
+  "5": [375, 290, 212, 140],
+  "5.5": [385, 300, 224, 150],
+  "6": [395, 310, 236, 155],
+  "8": [425, 340, 265, 180],
+};
+
 /** @returns whether the tables of ISO 965-1 have this pitch, mm */
 export function isPreferredPitch(P: number): boolean {
   return String(P) in printedDeviations;
@@ -124,11 +145,18 @@ export function isPreferredPitch(P: number): boolean {
 /**
  * Amount of the fundamental deviation, micrometres, by the printed table, else by the formula of the standard.
  *
- * @param position letter e, f, g or h, in either case
+ * @param position letter a to h, in either case; a to d have no formula
+ * @throws NothingFound where the standard has none
  */
 export function deviation(position: string, P: number): number {
   const letter = position.toLowerCase();
   if (letter === "h") return 0;
+  const coated = "abcd".indexOf(letter);
+  if (coated >= 0) {
+    const tabled = coatedDeviations[String(P)]?.[coated];
+    if (tabled !== undefined) return tabled;
+    throw new NothingFound(`no class limits: position ${letter} is not used at pitch ${P} mm`);
+  }
   const column = "efg".indexOf(letter);
   const amount = printedDeviations[String(P)]?.[column] ?? r40Value(r40Step([50, 30, 15][column]! + 11 * P));
   if (amount === 0)
@@ -169,7 +197,14 @@ function graded(
 const rootSpread = 2 * (Math.sqrt(3) / 12 - 0.125);
 
 /** A class such as 6g, 5g6g, 6H or 4H5H: the pitch diameter first, then the crest. */
-export const metricClass = /^([3-9][efghEFGH])\s*([3-9][efghEFGH])?$/;
+export const metricClass = /^([3-9][a-hE-H])\s*([3-9][a-hE-H])?$/;
+
+/** Doubt about the limits of a class by its position. */
+export function positionNote(fit: string): string | undefined {
+  return /[a-d]/.test(fit)
+    ? "limits of positions a to d are from memory of ISO 965-1: check them before relying on them"
+    : undefined;
+}
 
 /**
  * Limits of size, mm, in whole micrometres as the tables print them. The minor diameter of the screw runs from the

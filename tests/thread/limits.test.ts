@@ -2,8 +2,10 @@ import { expect, test } from "vitest";
 import { catalogue } from "../../src/thread/catalogue.ts";
 import { NothingFound } from "../../src/thread/failures.ts";
 import { type Diameter, limit, target } from "../../src/thread/limits.ts";
+import { deviation } from "../../src/thread/metriclimits.ts";
 import { readThread } from "../../src/thread/read.ts";
 import type { Limits, Member } from "../../src/thread/thread.ts";
+import { trapezoidDeviation } from "../../src/thread/trapezoidal.ts";
 
 const designations = catalogue.flatMap((series) =>
   series.sizes.flatMap((size) =>
@@ -26,6 +28,8 @@ test("limits of every tabled size are in order, and a screw goes into its nut", 
   for (const text of designations) {
     const screw = stated(text, "external");
     const nut = stated(text, "internal");
+    // A taper screw is meant to bind in its nut.
+    if (readThread(text).taper > 0) continue;
     for (const diameter of ["major", "pitch", "minor"] as const) {
       for (const limits of [screw, nut]) {
         const { max, min } = limits?.[diameter] ?? {};
@@ -139,6 +143,67 @@ test.each<[string, ...number[]]>([
   }
 });
 
+// ASME B1.5-1988 tables 10 and 12 as in a machinists' handbook, 27th ed. p. 1841 and 1842: allowances of the pitch diameter,
+// of the nut's major and minor diameter; tolerances of the minor diameter, and of the major one of screw and nut; inches.
+test.each<[string, string, ...number[]]>([
+  ["1/4-16", "2C", 0.004, 0.0005, 0.0062, 0.005, 0.0017, 0.0017],
+  ["1/4-16", "3C", 0.003, 0.0005, 0.0062, 0.005, 0.0007, 0.0017],
+  ["1/4-16", "4C", 0.002, 0.0005, 0.0062, 0.005, 0.0005, 0.001],
+  ["3/8-12", "3C", 0.0037, 0.0006, 0.0083, 0.005, 0.0009, 0.0021],
+  ["1/2-10", "2C", 0.0057, 0.0007, 0.01, 0.005, 0.0025, 0.0025],
+  ["1/2-10", "4C", 0.0028, 0.0007, 0.01, 0.005, 0.0007, 0.0014],
+  ["5/8-8", "3C", 0.0047, 0.0008, 0.0125, 0.0062, 0.0012, 0.0028],
+  ["3/4-6", "2C", 0.0069, 0.0009, 0.0167, 0.0083, 0.003, 0.003],
+  ["3/4-6", "4C", 0.0035, 0.0009, 0.0167, 0.0083, 0.0009, 0.0017],
+])("%s Acme-%s has the centralizing allowances and tolerances in print", (size, fit, ...printed) => {
+  const screw = readThread(`${size} Acme-${fit}`);
+  const nut = readThread(`${size} Acme-${fit} nut`).limits();
+  const { major: D, pitch: P } = screw;
+  const { major, pitch, minor } = screw.limits();
+  const [pitchAllowance, majorAllowance, minorAllowance, minorTolerance, screwMajor, nutMajor] = printed;
+  near(D - P / 2 - pitch.max!, pitchAllowance!, 0.00005);
+  near(nut.major.min! - D, majorAllowance!, 0);
+  near(nut.minor.min! - (D - P), minorAllowance!, 0.0001);
+  near(nut.minor.max! - nut.minor.min!, minorTolerance!, 0);
+  near(major.max! - major.min!, screwMajor!, 0);
+  near(nut.major.max! - nut.major.min!, nutMajor!, 0);
+  // Formula 5 of the same tables: the screw's minor diameter is D - P less 0.010 or 0.020.
+  near(D - P - minor.max!, size === "1/4-16" || size === "3/8-12" ? 0.01 : 0.02, 0.0001);
+});
+
+// ISO 2903 deviations of trapezoidal screws of the same pitch, in tests/published; ISO 965-1 has the same for c.
+test.each([1.5, 2, 3, 4, 5, 6, 8])("position c at a pitch of %d mm is that of a trapezoidal screw", (P) => {
+  expect(deviation("c", P)).toBe(trapezoidDeviation("c", P));
+});
+
+// ISO 965-1, from memory: d lies between c and e at every pitch, and the amounts grow with the pitch.
+test("the coating positions a to d stand in order outside position e, and say that they are from memory", () => {
+  for (const P of [1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 8]) {
+    const amounts = ["a", "b", "c", "d", "e"].map((position) => deviation(position, P));
+    expect(amounts).toEqual([...amounts].sort((first, second) => second - first));
+  }
+  const coated = readThread("M10-6d");
+  expect(coated.limitsNote).toContain("from memory");
+  expect(10 - coated.limits().major.max!).toBeCloseTo(0.095, 9);
+  expect(readThread("M10-6g").limitsNote).toBeUndefined();
+  expect(() => readThread("M6x0.75-6a").limits()).toThrow("position a is not used at pitch 0.75 mm");
+});
+
+// ISO 7-1 table 1: a turn of the screw, a turn and a quarter of the nut, a turn and a half of either from 2 1/2 up, are a
+// sixteenth of that length on diameter.
+test.each([
+  ["R 1/8", 0.907 / 16],
+  ["R 1/2", 1.814 / 16],
+  ["R 3", (1.5 * 2.309) / 16],
+  ["Rc 1/8", (1.25 * 0.907) / 16],
+  ["Rc 1", (1.25 * 2.309) / 16],
+])("%s may be %d mm either way on diameter at the gauge plane", (text, deviation) => {
+  const thread = readThread(text);
+  const { max, min } = thread.limits().pitch;
+  near(max! - thread.pitchDia, deviation, 0.0005);
+  near(thread.pitchDia - min!, deviation, 0.0005);
+});
+
 // ISO 7-1 table 1: permitted deviation of the parallel internal thread, mm.
 test.each([
   ["Rp 1/8", 0.071],
@@ -163,6 +228,9 @@ test.each([
 test("a large-radius Unified screw is 4H/3 smaller at the root than at the crest", () => {
   const H = Math.sqrt(3) / 2 / 28;
   near(readThread("1/4-28 UNJF-3A").limits().minor.max, 0.25 - (4 / 3) * H, 0.00005);
+  // And the least radius of 0.15011 P ends 0.56580 P on diameter below the pitch diameter.
+  const { minor, pitch } = readThread("1/4-28 UNJF-3A").limits();
+  near(minor.min, pitch.min! - 0.5658 / 28, 0.00006);
 });
 
 // ISO 5855-1 and ASME B1.15: basic minor diameter of the nut D - 0.97428 P.
