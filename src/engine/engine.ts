@@ -6,8 +6,9 @@
  */
 import * as hyperformula from "hyperformula";
 import { HyperFormula, NotAFormulaError, type RawCellContent } from "hyperformula";
-import type { SheetFunction } from "../functions/declare.ts";
+import type { Drawn, SheetFunction } from "../functions/declare.ts";
 import { cellName } from "./address.ts";
+import { Beside } from "./beside.ts";
 import { Cone, keyOf, Precedents, type Whole } from "./cone.ts";
 import { configOf, growTo, roomAtFirst } from "./config.ts";
 import { type CellEntry, Contents, type EngineContent, type EngineEdit, type ValueEdit } from "./contents.ts";
@@ -39,10 +40,7 @@ export class Engine {
   private reasons: ErrorValue[] = [];
   /** Cells whose formula broke the engine, by `Sheet!A1`, with the reason. */
   private broken = new Map<string, string>();
-  /** Counts edits: a note of an earlier edit may be stale. */
-  private edit = 0;
-  private readonly notes = new Map<string, { edit: number; notes: Set<string> }>();
-  private tried = new Set<string>();
+  private readonly beside = new Beside();
   /** What-if tables. Their values come with the others, or later when they are asked for in slices. */
   private readonly tables: Tabulated;
 
@@ -58,7 +56,8 @@ export class Engine {
       (cells) => this.enterAgain(cells),
     );
     this.made = makePlugin(hyperformula, functions, {
-      note: (note, cell) => this.keepNote(note, cell),
+      note: (note, cell) => this.beside.tellNote(note, cell),
+      drawn: (drawn, cell) => this.beside.tellDrawing(drawn, cell),
       size: (cell, rows, columns, fits) => this.spills.tell(cell, rows, columns, fits),
       fault: (name, error) => log(`fault in ${name}`, error),
       refusal: (number) => this.reasons[number],
@@ -146,14 +145,13 @@ export class Engine {
   /** Note of a doubtful value, several joined by semicolons. */
   note(sheet: string, row: number, column: number): string | undefined {
     const cell = this.cell(sheet, row, column);
-    const kept = cell && this.notes.get(keyOf(cell));
-    if (!cell || !kept) return undefined;
-    if (kept.edit !== this.edit) {
-      // The formula may have taken another branch since, without calling the function that had a doubt.
-      kept.notes = this.notesOf(cell);
-      kept.edit = this.edit;
-    }
-    return kept.notes.size > 0 ? [...kept.notes].join("; ") : undefined;
+    return cell && this.beside.note(cell, () => this.tryOut(cell));
+  }
+
+  /** What the drawing in a cell shows; a cell whose value is anything but the drawing itself has none. */
+  figure(sheet: string, row: number, column: number): Drawn["figure"] | undefined {
+    const cell = this.cell(sheet, row, column);
+    return cell && this.beside.figure(cell, this.value(sheet, row, column));
   }
 
   /** The cell whose block function fills this one, if another one does. */
@@ -190,7 +188,7 @@ export class Engine {
   }
 
   private change(changes: readonly CellEntry[]): void {
-    this.edit += 1;
+    this.beside.next();
     const fits = changes.every(({ cell, entry }) => this.fits(cell.row, cell.col, entry));
     // A formula that broke the engine may work with the new values: only a fresh build can tell.
     if (!fits || this.broken.size > 0) {
@@ -213,7 +211,7 @@ export class Engine {
 
   /** Puts the formulas of cells in once more: what they asked for has come. */
   private enterAgain(cells: readonly Cell[]): void {
-    this.edit += 1;
+    this.beside.next();
     try {
       this.together(() => {
         for (const cell of cells) {
@@ -250,9 +248,9 @@ export class Engine {
 
   private build(): void {
     this.hf?.destroy();
-    this.edit += 1;
+    this.beside.next();
     this.reasons = [];
-    this.notes.clear();
+    this.beside.clear();
     this.spills.clear();
     this.tables.clear();
     const entries = this.entries();
@@ -314,7 +312,7 @@ export class Engine {
   private put(cell: Cell, entry: Entry): void {
     const address = { sheet: cell.sheet, row: cell.row, col: cell.col };
     const raw = this.rawOf(entry);
-    this.notes.delete(keyOf(address));
+    this.beside.forget(address);
     this.spills.forget(address);
     this.tables.forget(address);
     this.hf.setCellContents(address, raw);
@@ -379,20 +377,8 @@ export class Engine {
     };
   }
 
-  private keepNote(note: string, cell: Cell | undefined): void {
-    if (!cell) {
-      this.tried.add(note);
-      return;
-    }
-    const kept = this.notes.get(keyOf(cell));
-    if (kept?.edit === this.edit) kept.notes.add(note);
-    else this.notes.set(keyOf(cell), { edit: this.edit, notes: new Set([note]) });
-  }
-
-  private notesOf(cell: Cell): Set<string> {
-    this.tried = new Set();
+  private tryOut(cell: Cell): void {
     this.evaluate(this.held.textAt(cell), this.held.placeAt(cell).sheet);
-    return this.tried;
   }
 }
 

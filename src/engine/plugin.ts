@@ -6,7 +6,15 @@
  * it: a thrown exception, undefined, NaN or a block larger than announced leaves the engine unusable.
  */
 import type * as Engine from "hyperformula";
-import type { Block, Given, Noted, PlainFunction, Scalar, SheetFunction } from "../functions/declare.ts";
+import type {
+  Block,
+  Drawn,
+  Given,
+  Noted,
+  PlainFunction,
+  Scalar,
+  SheetFunction,
+} from "../functions/declare.ts";
 import { NothingFound, Unreadable } from "../thread/failures.ts";
 import { type Kit, leftOut, type Reader, Refused, readersOf, tooMany } from "./arguments.ts";
 import { engineError, multipleOperations, type Tabulating } from "./multiple-operations.ts";
@@ -33,6 +41,8 @@ export interface Cell {
 
 /** What the plugin tells whoever runs the engine. */
 export interface Listener extends Tabulating {
+  /** A drawing was made in `cell`; its value there is its text. Undefined while a formula is tried out. */
+  drawn?(drawn: Drawn, cell: Cell | undefined): void;
   /** The block in `cell` needs this room; `fits` is false when the formula has to be entered again. */
   size?(cell: Cell, rows: number, columns: number, fits: boolean): void;
   /** A declaration broke its promise. */
@@ -220,6 +230,12 @@ export function makePlugin(
       const result = fn.compute(...(ready as never[]));
       if (typeof result === "number" && Number.isFinite(result)) return result;
       if (typeof result === "string") return result;
+      if (isDrawn(result)) {
+        listener.drawn?.(result, state.formulaVertex && state.formulaAddress);
+        if (result.note !== undefined)
+          listener.note?.(result.note, state.formulaVertex && state.formulaAddress);
+        return result.value;
+      }
       if (isNoted(result)) {
         // A formula that is tried out has no vertex; its address is the sheet's first cell whatever it is for.
         listener.note?.(result.note, state.formulaVertex && state.formulaAddress);
@@ -332,6 +348,10 @@ function withoutParentheses(formula: Ast | undefined): Ast | undefined {
   let inner = formula;
   while (inner?.type === "PARENTHESES") inner = inner.expression;
   return inner;
+}
+
+function isDrawn(result: unknown): result is Drawn {
+  return typeof result === "object" && result !== null && "figure" in result;
 }
 
 function isNoted(result: unknown): result is Noted {

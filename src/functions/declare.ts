@@ -2,6 +2,7 @@
  * One declaration per sheet function: name, arguments, failures, examples and source are written here once, and
  * engine, completion, help, reference page and tests all read it.
  */
+import type { Figure } from "../lathe/figure.ts";
 
 /** What an argument is measured in. "length" is whatever one unit the sheet uses: the same in as out. */
 export type Unit =
@@ -47,10 +48,17 @@ export interface Noted {
   readonly note: string;
 }
 
+/** A value that is a drawing: as text it is a short description, and what it shows goes beside it. */
+export interface Drawn {
+  readonly value: string;
+  readonly figure: Figure;
+  readonly note?: string;
+}
+
 /** Rows of a block function. Every row has the same number of columns; "" is an empty place. */
 export type Block = readonly (readonly Scalar[])[];
 
-export type Result = number | string | Noted | Block;
+export type Result = number | string | Noted | Drawn | Block;
 
 /** What an argument arrives as. */
 export type Given = number | string | readonly number[] | undefined;
@@ -100,7 +108,7 @@ export interface SheetFunction {
   readonly summary: string;
   readonly params: readonly Param[];
   readonly returns: {
-    readonly type: "number" | "text" | "block";
+    readonly type: "number" | "text" | "block" | "drawing";
     readonly unit?: Unit;
     readonly doc: string;
   };

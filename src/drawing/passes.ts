@@ -1,0 +1,310 @@
+/**
+ * The groove in layers, to scale in the axial plane: what is cut, what comes next, what is to come, and what lies outside
+ * the form that is wanted. The carriage cuts to the left, so that the leading flank is on the left.
+ */
+import { grooveOf } from "../lathe/chip-area.ts";
+import type { PassesFigure } from "../lathe/figure.ts";
+import { alongSetover, cutGroove } from "../lathe/groove.ts";
+import { compareOutlines, type Outline, profileAt } from "../lathe/groove-outline.ts";
+import { depthAt, type Piece } from "../lathe/groove-piece.ts";
+import { angle, plain } from "./figures.ts";
+import { type Point, polar } from "./geometry.ts";
+import { type Drawing, type Line, Plate, spots } from "./plate.ts";
+
+interface Layers {
+  /** For each pass the areas that it takes, in the unit of the depths: x towards the leading side, y below the surface. */
+  readonly taken: readonly (readonly Point[][])[];
+  readonly overcut: readonly Point[][];
+  readonly groove: Outline;
+  readonly form: Outline;
+}
+
+export function drawPasses(figure: PassesFigure, width: number, height: number): Drawing {
+  const plate = new Plate(width, height);
+  const { size } = plate;
+  const layers = layersOf(figure);
+  const depth = figure.depths.at(-1)!;
+  const xs = [...layers.groove, ...layers.form].flatMap((piece) => [piece.x0, piece.x1]);
+  const [trail, lead] = [Math.min(...xs), Math.max(...xs)];
+  const top = 3.7 * size;
+  const bottom = height - (figure.chip ? 3.4 : 2) * size;
+  const side = 3.4 * size;
+  const scale = Math.min((bottom - top) / (1.1 * depth), (width - 2 * side - 10) / (1.2 * (lead - trail)));
+  const middle = (lead + trail) / 2;
+  const x0 = (width - 0.5 * side) / 2;
+  const at = ([x, y]: Point): Point => [x0 - (x - middle) * scale, top + y * scale];
+
+  metal(plate, figure, layers, at, top, bottom);
+  chips(plate, figure, layers, at);
+  outlines(plate, figure, layers, at);
+  numbers(plate, figure, layers, at, scale);
+  words(plate, figure, layers, { at, scale, top, trail, lead, depth });
+  return plate.done(sayPasses(figure));
+}
+
+function layersOf(figure: PassesFigure): Layers {
+  const { setover, depths } = figure;
+  const tool = grooveOf(figure.leading + figure.trailing, figure.nose, figure.trailing, figure.shape);
+  const places = depths.map((depth) => {
+    // The slide has gone this far along its line when the tool is this deep.
+    const along = alongSetover(1, setover);
+    return { axial: (depth * along.axial) / along.radial, radial: depth };
+  });
+  const cut = cutGroove(tool, places);
+  const groove = cut.at(-1)!.outline;
+  const form = profileAt(tool, places.at(-1)!);
+  const taken = places.map((place, i) =>
+    ringsBetween(cut[i - 1]?.outline ?? [], profileAt(tool, place, i + 1)),
+  );
+  return { taken, overcut: ringsBetween(form, groove), groove, form };
+}
+
+/** Rings round what lies between an outline and the deeper parts of another. */
+function ringsBetween(shallow: Outline, deep: Outline): Point[][] {
+  const rings: Point[][] = [];
+  let top: Point[] = [];
+  let bottom: Point[] = [];
+  let end = Number.NaN;
+  const close = () => {
+    if (bottom.length > 1) rings.push([...bottom, ...top.reverse()]);
+    top = [];
+    bottom = [];
+  };
+  for (const { before, after, deeper } of compareOutlines(shallow, deep)) {
+    if (deeper === "before" || !after) continue;
+    if (after.x0 !== end) close();
+    bottom.push(...pointsOf(after));
+    top.push(
+      ...(before
+        ? pointsOf(before)
+        : ([
+            [after.x0, 0],
+            [after.x1, 0],
+          ] as Point[])),
+    );
+    end = after.x1;
+  }
+  close();
+  return rings;
+}
+
+/** Round pieces in steps so small that the area is right to a ten-thousandth. */
+function pointsOf(piece: Piece): Point[] {
+  if (piece.kind === "line")
+    return [
+      [piece.x0, piece.y0],
+      [piece.x1, piece.y1],
+    ];
+  const { cx, radius, x0, x1 } = piece;
+  const turn = (x: number) => Math.acos(Math.max(-1, Math.min(1, (x - cx) / radius)));
+  const [from, to] = [turn(x0), turn(x1)];
+  const steps = Math.max(1, Math.ceil(Math.abs(to - from) / 0.03));
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const x = i === 0 ? x0 : i === steps ? x1 : cx + radius * Math.cos(from + ((to - from) * i) / steps);
+    return [x, depthAt(piece, x)];
+  });
+}
+
+type At = (point: Point) => Point;
+
+function outlineOf(outline: Outline): Point[] {
+  return outline.flatMap(pointsOf);
+}
+
+function metal(
+  plate: Plate,
+  figure: PassesFigure,
+  { groove, form }: Layers,
+  at: At,
+  top: number,
+  bottom: number,
+): void {
+  const cut = outlineOf(groove.length > 0 ? groove : form).map(at);
+  const down = Math.min(bottom + 4, plate.height - 3);
+  const edge = 4;
+  // From the leading side (left on paper) to the trailing one.
+  const body: Point[] = [
+    [edge, top],
+    ...cut.slice().reverse(),
+    [plate.width - edge, top],
+    [plate.width - edge, down],
+    [edge, down],
+  ];
+  plate.ground(body, "metal");
+  plate.hatch(body, 7);
+  plate.line([[edge, top], cut.at(-1)!], "outline", "surface");
+  plate.line([cut[0]!, [plate.width - edge, top]], "outline", "surface");
+  void figure;
+}
+
+/** How far a pass is: its look and its place in words. */
+function stateOf({ next }: PassesFigure, pass: number): "done" | "next" | "to-come" {
+  if (next === undefined || pass < next) return "done";
+  return pass === next ? "next" : "to-come";
+}
+
+function chips(plate: Plate, figure: PassesFigure, { taken, overcut }: Layers, at: At): void {
+  taken.forEach((rings, i) => {
+    const state = stateOf(figure, i + 1);
+    for (const ring of rings) {
+      const look = state === "done" ? `layer chip${i % 2 === 0 ? "" : "-2"}` : `layer ${state}`;
+      plate.ground(ring.map(at), look, `pass-${i + 1}`);
+    }
+  });
+  for (const ring of overcut) {
+    const points = ring.map(at);
+    plate.ground(points, "warn-ground", "overcut");
+    plate.hatch(points, 4, 45, "warn-lining");
+    plate.hatch(points, 4, -45, "warn-lining");
+  }
+}
+
+function outlines(plate: Plate, figure: PassesFigure, { groove, form, overcut }: Layers, at: At): void {
+  const cut = figure.next === undefined || figure.next > figure.depths.length;
+  plate.line(outlineOf(groove).map(at), cut ? "outline" : "outline", "groove");
+  if (overcut.length > 0) plate.line(outlineOf(form).map(at), "flank", "form");
+}
+
+/** Numbers in the layers that are thick enough. */
+function numbers(plate: Plate, figure: PassesFigure, { taken }: Layers, at: At, scale: number): void {
+  const { depths, setover, leading } = figure;
+  const { size } = plate;
+  const slope = Math.tan((leading * Math.PI) / 180) + Math.tan((setover * Math.PI) / 180);
+  depths.forEach((depth, i) => {
+    const before = depths[i - 1] ?? 0;
+    // Thickness of the layer along the axis, on the leading flank.
+    const thick = (depth - before) * slope * scale;
+    const middle = (depth + before) / 2;
+    const ring = taken[i]!.find((points) => points.length > 2);
+    if (!ring || thick < size * (i < 9 ? 0.95 : 1.5)) return;
+    const y = Math.min(0.35 * depth, middle);
+    const x = leadingAt(ring, y);
+    if (x === undefined) return;
+    const [px, py] = at([x, y]);
+    const state = stateOf(figure, i + 1);
+    plate.label(
+      [{ text: String(i + 1), look: state === "next" ? "on-set bold" : "" }],
+      [{ at: [px + thick / 2, py], side: "over" }],
+    );
+  });
+}
+
+/** Leading side of a ring at this depth. */
+function leadingAt(ring: readonly Point[], depth: number): number | undefined {
+  let found: number | undefined;
+  ring.forEach(([x, y], i) => {
+    const [x1, y1] = ring[(i + 1) % ring.length]!;
+    if (y < depth === y1 < depth) return;
+    const cross = x + ((x1 - x) * (depth - y)) / (y1 - y);
+    if (found === undefined || cross > found) found = cross;
+  });
+  return found;
+}
+
+interface Set {
+  readonly at: At;
+  readonly scale: number;
+  readonly top: number;
+  readonly trail: number;
+  readonly lead: number;
+  readonly depth: number;
+}
+
+function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set): void {
+  const { at, scale, top, trail, lead, depth } = set;
+  const { setover, next, depths, chip } = figure;
+  const { size, width, height } = plate;
+  // The line that the slide travels on, above the surface, where the tool comes from.
+  const from = at([0, 0]);
+  const length = Math.min(1.9 * size, top - 6) / Math.max(0.35, Math.cos((setover * Math.PI) / 180));
+  const direction = -90 + setover;
+  const line: [Point, Point] = [from, polar(from, Math.max(24, length), direction)];
+  plate.line(line, "set", "infeed");
+  plate.arrow(from, direction + 180, "set");
+  const right = setover >= 0;
+  plate.label(
+    [{ text: `${angle(setover)} set-over`, look: "set bold" }],
+    spots(line[1], right ? "e" : "w", right ? "ne" : "nw", right ? "w" : "e", "n"),
+    { must: true },
+  );
+  const right0 = at([trail, 0])[0];
+  const x = Math.min(width - 1.2 * size, right0 + 1.6 * size);
+  plate.dimensionAlong(false, [right0 + 2, top], at([depthPlace(figure), depth]), x, [
+    { text: plain(depth) },
+  ]);
+  const left0 = at([lead, 0])[0];
+  plate.line(
+    [
+      [6, top - 1.9 * size],
+      [38, top - 1.9 * size],
+    ],
+    "thin",
+    "cut",
+  );
+  plate.arrow([6, top - 1.9 * size], 180);
+  plate.label("cut", spots([40, top - 1.9 * size], "e"), { gap: 2 });
+  plate.label(
+    "leading flank",
+    [
+      { at: [4, top], side: "ne" },
+      { at: [left0, top], side: "nw" },
+    ],
+    { gap: 2 },
+  );
+  plate.label(
+    "trailing flank",
+    [
+      { at: [width - 4, top], side: "nw" },
+      { at: [width - 4, 4], side: "sw" },
+    ],
+    { gap: 2 },
+  );
+  if (overcut.length > 0) {
+    const outside = overcut.flat().map(at);
+    const mark = outside.reduce((best, one) => (one[1] < best[1] ? one : best));
+    plate.label(
+      [{ text: `overcut ${plain(figure.overcut)}`, look: "warn bold" }],
+      spots([mark[0], mark[1] + 1.6 * size], "e", "se", "w", "sw", "s"),
+      { must: true, gap: 10 },
+    );
+  }
+  const last: Line[] = [];
+  if (chip && next !== undefined && next <= depths.length) {
+    last.push(
+      { text: `Next: pass ${next} of ${depths.length}`, look: "set bold" },
+      { text: `chip ${plain(chip.leading)} on the leading, ${plain(chip.trailing)} on the trailing flank` },
+    );
+  } else if (next !== undefined) last.push({ text: `All ${depths.length} passes cut`, look: "bold" });
+  else last.push({ text: `${depths.length} passes, to scale` });
+  const foot: Point = [6, height - 2];
+  if (!plate.label(last, spots(foot, "ne"), { gap: 0 }))
+    plate.label(last.slice(0, 1), spots(foot, "ne"), { gap: 0 });
+  void scale;
+}
+
+/** Axial place of the deepest pass. */
+function depthPlace({ depths, setover }: PassesFigure): number {
+  return depths.at(-1)! * Math.tan((setover * Math.PI) / 180);
+}
+
+export function sayPasses(figure: PassesFigure): string {
+  const { depths, setover, leading, trailing, next, chip, overcut } = figure;
+  const parts = [
+    `Groove in the axial plane, ${depths.length} ${depths.length === 1 ? "pass" : "passes"} to a depth of ${plain(depths.at(-1)!)}, set over ${angle(setover)} from the line square to the axis, flanks ${angle(leading)} leading and ${angle(trailing)} trailing`,
+  ];
+  if (next !== undefined) {
+    parts.push(
+      next > depths.length
+        ? "all passes are cut"
+        : `pass ${next} is next, to a depth of ${plain(depths[next - 1]!)}`,
+    );
+  }
+  if (chip) {
+    parts.push(
+      `its chip is ${plain(chip.leading)} thick on the leading and ${plain(chip.trailing)} on the trailing flank`,
+    );
+  }
+  if (overcut > 0)
+    parts.push(`the passes overcut the form by ${plain(overcut)} along the axis at the surface`);
+  return `${parts.join("; ")}.`;
+}

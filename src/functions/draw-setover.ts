@@ -1,0 +1,103 @@
+/** DRAW.SETOVER: plan view of the set-over top slide. */
+import { requireFlank, requireSetover } from "../lathe/bounds.ts";
+import { scaleReading, swing } from "../lathe/setover.ts";
+import { declare, type SheetFunction } from "./declare.ts";
+
+const zeroWords = { square: "scale zeroed square", bed: "bed scale", obtuse: "bed scale, far end," } as const;
+
+export const drawSetoverFunctions: readonly SheetFunction[] = [
+  declare({
+    name: "DRAW.SETOVER",
+    family: "drawing",
+    summary: "Plan view: the top slide as it stands, what this lathe's scale reads, which way to swing.",
+    params: [
+      {
+        name: "setover",
+        type: "number",
+        unit: "deg",
+        doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
+      },
+      {
+        name: "zero_line",
+        type: "text",
+        options: ["square", "bed", "obtuse"],
+        fallback: "square",
+        doc: "Where the slide's scale has its zero: square to the bed, along it, or along it from its other end.",
+      },
+      {
+        name: "flank",
+        type: "number",
+        unit: "deg",
+        optional: true,
+        doc: "Trailing flank angle, 0 to below 90: shown beside the setting, muted; left out, not shown.",
+      },
+      {
+        name: "hand",
+        type: "text",
+        options: ["right", "left"],
+        fallback: "right",
+        doc: "Hand of the thread.",
+      },
+      {
+        name: "member",
+        type: "text",
+        options: ["external", "internal"],
+        fallback: "external",
+        doc: "Screw or nut; inside, the tool faces you.",
+      },
+    ],
+    returns: { type: "drawing", doc: "As text: the set-over, the reading of the scale and the swing." },
+    failures: [
+      {
+        when: "the set-over is outside -90 to 90",
+        formula: "=DRAW.SETOVER(90)",
+        gives: "#NUM!",
+        says: "setover must be between -90 and 90 degrees, got 90",
+      },
+      {
+        when: "the flank is outside 0 to 90",
+        formula: '=DRAW.SETOVER(27,"bed",95)',
+        gives: "#NUM!",
+        says: "flank must be from 0 to below 90 degrees, got 95",
+      },
+      {
+        when: "the scale is none of the three",
+        formula: '=DRAW.SETOVER(27,"north")',
+        gives: "#VALUE!",
+        says: "zero_line",
+      },
+    ],
+    examples: [
+      {
+        formula: '=DRAW.SETOVER(27,"bed",27.5)',
+        value: "Set-over 27°, bed scale 63°, flank 27.5°: handle right, wind in",
+        source: "90 - 27 by hand; the swing is common practice, no source",
+      },
+      {
+        formula: '=DRAW.SETOVER(29,"square",,"right","internal")',
+        value: "Set-over 29°, scale zeroed square 29°: handle left, wind back",
+        source: "the swing is common practice, no source",
+      },
+    ],
+    source: "geometry; the swing is common practice, no source",
+    compute: (setover, zeroLine, flank, hand, member) => {
+      requireSetover(setover);
+      if (flank !== undefined) requireFlank("flank", flank);
+      const reading = scaleReading(setover, zeroLine);
+      const way = swing(hand, member);
+      const shown = (angle: number) => `${Number(angle.toFixed(2))}°`;
+      const words = [
+        `Set-over ${shown(setover)}`,
+        `${zeroWords[zeroLine]} ${shown(reading)}`,
+        ...(flank === undefined ? [] : [`flank ${shown(flank)}`]),
+      ];
+      const beside = flank === undefined ? {} : { flank, flankReading: scaleReading(flank, zeroLine) };
+      const past = flank !== undefined && setover > flank;
+      return {
+        value: `${words.join(", ")}: ${way}`,
+        figure: { kind: "setover", setover, zeroLine, reading, ...beside, hand, member, swing: way },
+        ...(past ? { note: `past the trailing flank of ${flank} degrees: this cuts outside the form` } : {}),
+      };
+    },
+  }),
+];
