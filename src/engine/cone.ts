@@ -88,14 +88,19 @@ export class Precedents {
     return [...this.cells.values()];
   }
 
+  /** True when a result is reckoned from the value of `cell`. */
+  reads(cell: Cell): boolean {
+    return this.nodes.has(keyOf(cell));
+  }
+
   /** True when typing into `cell` may change a result. */
   has(cell: Cell): boolean {
-    if (this.nodes.has(keyOf(cell))) return true;
+    if (this.reads(cell)) return true;
     if (this.inputs.some((input) => keyOf(input) === keyOf(cell))) return false;
     for (const { area } of this.areas.values()) if (contains(area, cell)) return true;
     // Something typed into the room of a block leaves it without room.
     return this.blocks.some(
-      (block) => contains(aheadOf(block), cell) && this.nodes.has(keyOf(cornerOf(block))),
+      (block) => contains(longest(block), cell) && this.nodes.has(keyOf(cornerOf(block))),
     );
   }
 
@@ -127,7 +132,7 @@ export class Precedents {
     for (const block of this.blocks) {
       if (!this.onTheWay.has(keyOf(cornerOf(block)))) continue;
       // With other inputs the block may grow, as far as there is room for it in the job.
-      whole.typedIn(aheadOf(block)).forEach(freeze);
+      whole.typedIn(longest(block)).forEach(freeze);
     }
     return { sheets, names: whole.names };
   }
@@ -271,10 +276,6 @@ function cornerOf({ sheet, top, left }: Area): Cell {
 /** A block may have more rows with other inputs; its columns are always the same. */
 function longest(block: Area): Area {
   return { ...block, bottom: Number.POSITIVE_INFINITY };
-}
-
-function aheadOf(block: Area): Area {
-  return { ...block, bottom: Number.POSITIVE_INFINITY, right: Number.POSITIVE_INFINITY };
 }
 
 function meet(one: Area, other: Area): boolean {

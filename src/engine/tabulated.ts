@@ -230,7 +230,7 @@ export class Tabulated {
       if (is === undefined) {
         result.precedents ??= new Precedents(this.whole(), [result.cell], group.inputs);
         const { precedents } = result;
-        is = ![...this.waiting.values()].some((cell) => precedents.has(cell));
+        is = ![...this.waiting.values()].some((cell) => precedents.reads(cell));
         known.set(result, is);
       }
       return is;
