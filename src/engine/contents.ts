@@ -35,16 +35,13 @@ export class Contents {
   names: EngineContent["names"] = {};
   sheets: { name: string; cells: Map<string, string>; values: Map<string, CellValue> }[] = [];
 
-  /** @returns false when cells are not on the sheets that they were on */
-  load(content: EngineContent): boolean {
-    const before = this.sheets;
+  load(content: EngineContent): void {
     this.names = content.names;
     this.sheets = content.sheets.map(({ name, cells, values }) => ({
       name,
       cells: new Map(Object.entries(cells)),
       values: new Map(Object.entries(values ?? {})),
     }));
-    return before.every(({ name }, i) => this.sheets[i]?.name === name);
   }
 
   /** @throws RangeError if a sheet is unknown or a cell lies outside the largest sheet */

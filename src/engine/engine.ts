@@ -17,9 +17,9 @@ import { cellValueOf, unreadableFormula } from "./messages.ts";
 import { addNames, cellOf } from "./names.ts";
 import { type Cell, type MadePlugin, makePlugin, refusalFunction } from "./plugin.ts";
 import { Spills } from "./spills.ts";
-import { notYet, Tabulated } from "./tabulated.ts";
+import { Tabulated } from "./tabulated.ts";
 import { type CellValue, type ErrorValue, isErrorValue, type Place } from "./values.ts";
-import { readsIn, typedIn } from "./whole.ts";
+import { dependentsIn, readsIn, typedIn } from "./whole.ts";
 
 export type { EngineContent, EngineEdit } from "./contents.ts";
 
@@ -43,6 +43,8 @@ export class Engine {
   private readonly beside = new Beside();
   /** What-if tables. Their values come with the others, or later when they are asked for in slices. */
   private readonly tables: Tabulated;
+  /** Cells that depend on some that waited for a value after the last edit. */
+  private behind: ReadonlySet<string> | undefined;
 
   constructor(
     content: EngineContent,
@@ -69,7 +71,8 @@ export class Engine {
 
   /** Takes another content: after opening a job, and after any change of sheets or names. */
   load(content: EngineContent): void {
-    if (!this.held.load(content)) this.tables.forgetLast();
+    this.held.load(content);
+    this.tables.forgetLast();
     this.rebuild();
   }
 
@@ -99,9 +102,8 @@ export class Engine {
   isStale(sheet: string, row: number, column: number): boolean {
     const cell = this.tables.left > 0 && this.cell(sheet, row, column);
     if (!cell) return false;
-    if (this.tables.isWaiting(cell)) return true;
-    const value = this.value(sheet, row, column);
-    return isErrorValue(value) && value.message === notYet;
+    this.behind ??= dependentsIn(this.hf, this.tables.waitingCells());
+    return this.tables.isWaiting(cell) || this.behind.has(keyOf(cell));
   }
 
   /** Cells of what-if tables that wait for their value. */
@@ -189,6 +191,7 @@ export class Engine {
 
   private change(changes: readonly CellEntry[]): void {
     this.beside.next();
+    this.behind = undefined;
     const fits = changes.every(({ cell, entry }) => this.fits(cell.row, cell.col, entry));
     // A formula that broke the engine may work with the new values: only a fresh build can tell.
     if (!fits || this.broken.size > 0) {
@@ -202,6 +205,8 @@ export class Engine {
         for (const { cell, entry } of changes) this.put(cell, entry);
       });
       this.settleSpills();
+      // Two blocks want the same cells: as after opening the job, the one that is read first has them.
+      if (this.spills.contested(this.hf)) this.rebuild();
     } catch (error) {
       this.log("an edit broke the engine, it is built anew", error);
       this.rebuild();
@@ -249,6 +254,7 @@ export class Engine {
   private build(): void {
     this.hf?.destroy();
     this.beside.next();
+    this.behind = undefined;
     this.reasons = [];
     this.beside.clear();
     this.spills.clear();
@@ -302,11 +308,17 @@ export class Engine {
     return hf;
   }
 
+  /** In reading order, so that what comes of them does not depend on which was typed first. */
   private entries(): CellEntry[] {
-    return this.held.entries().map(({ cell, entry }) => {
-      const reason = this.broken.get(this.held.nameOf(cell));
-      return { cell, entry: reason === undefined ? entry : { kind: "refused", reason } };
-    });
+    const inOrder = ({ cell: a }: CellEntry, { cell: b }: CellEntry) =>
+      a.sheet - b.sheet || a.row - b.row || a.col - b.col;
+    return this.held
+      .entries()
+      .sort(inOrder)
+      .map(({ cell, entry }) => {
+        const reason = this.broken.get(this.held.nameOf(cell));
+        return { cell, entry: reason === undefined ? entry : { kind: "refused", reason } };
+      });
   }
 
   private put(cell: Cell, entry: Entry): void {

@@ -11,7 +11,7 @@ import type { Cell } from "./plugin.ts";
 import type { CellValue } from "./values.ts";
 
 /** Stands in a cell whose value has never been known; whatever depends on it shows the same. */
-export const notYet = "not reckoned yet";
+const notYet = "not reckoned yet";
 
 /** One result against one set of inputs. */
 interface Result {

@@ -1,7 +1,7 @@
 /** The contents of an engine as the cutting of a cone reads them: references come from the engine's own reading of a formula. */
 import type { HyperFormula } from "hyperformula";
 import { cellName, parseCell } from "./address.ts";
-import type { Area, Reads, Whole } from "./cone.ts";
+import { type Area, keyOf, type Reads, type Whole } from "./cone.ts";
 import type { Cell } from "./plugin.ts";
 
 /** Names of the job have their cells on a sheet of the engine's own, with a number below zero. */
@@ -22,6 +22,21 @@ export function readsIn(hf: HyperFormula, cell: Cell): Reads {
     else cells.push(at);
   }
   return { cells, areas };
+}
+
+/** Every cell whose value is reckoned from one of `cells`, in the form of `keyOf`. */
+export function dependentsIn(hf: HyperFormula, cells: Iterable<Cell>): Set<string> {
+  const found = new Set<string>();
+  const open: Reference[] = [...cells];
+  for (let at = open.pop(); at; at = open.pop()) {
+    for (const reader of hf.getCellDependents(at as never) as Reference[]) {
+      const key = "start" in reader ? `${keyOf(reader.start)}:${keyOf(reader.end)}` : keyOf(reader);
+      if (found.has(key)) continue;
+      found.add(key);
+      open.push(reader);
+    }
+  }
+  return found;
 }
 
 /** Cells of `area` with something typed in them. */

@@ -4,9 +4,10 @@
  * Every command is one undo step. Commands never throw for what a person typed: text that the gate refuses stays in
  * the cell as typed and its value is an error with the reason; a name that cannot be used is answered with the reason.
  */
-import type { CellValue } from "../engine/values.ts";
+import type { CellValue, Place } from "../engine/values.ts";
 import type { Drawn } from "../functions/declare.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
+import type { Reckoning } from "./whatif-slices.ts";
 
 export { createJob } from "./running.ts";
 
@@ -32,12 +33,24 @@ export interface CellView {
   readonly spilledFrom?: string;
   readonly name?: string;
   readonly locked?: true;
+  /** The value is that of an earlier edit, or none: a what-if table behind it is still being reckoned. */
+  readonly stale?: true;
+}
+
+/** Results with other values in some cells; the job stays as it is. */
+export interface Trial {
+  /** For each result, whether it depends on an input at all. */
+  readonly dependent: readonly boolean[];
+  /** The results, in order, with these values in the inputs. */
+  at(inputs: readonly CellValue[]): CellValue[];
 }
 
 export interface JobChange {
   readonly document: JobDocument;
   /** What the step was, as history shows it: "Typed in Thread!B2". */
   readonly what: string;
+  /** No step was done: values that were still being reckoned have come. */
+  readonly values?: true;
 }
 
 export interface Job {
@@ -78,6 +91,14 @@ export interface Job {
   goToStep(done: number): void;
   /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
-  /** Called after every command, undo and redo. Returns the way to stop it. */
+  trial(results: readonly Place[], inputs: readonly Place[]): Trial;
+  /** Every cell that the value of a cell is reckoned from, itself included. */
+  precedents(place: Place): Place[];
+  /** How far the what-if tables are; undefined when all their values are known. */
+  readonly reckoning: Reckoning | undefined;
+  /** Leaves values of what-if tables that are not known yet as they are, stale, until the next edit. */
+  stopReckoning(): void;
+  goOnReckoning(): void;
+  /** Called after every command, undo and redo, and when values of what-if tables have come. Returns the way to stop it. */
   subscribe(listener: (change: JobChange) => void): () => void;
 }

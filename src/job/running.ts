@@ -2,7 +2,7 @@
 import { cellName, columnName, placeName, splitSheet } from "../engine/address.ts";
 import { Engine, type Log } from "../engine/engine.ts";
 import { limits } from "../engine/gate.ts";
-import type { CellValue } from "../engine/values.ts";
+import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { sheetFunctions } from "../functions/index.ts";
 import { allowedAt, outsideReason } from "./allowed.ts";
@@ -21,18 +21,23 @@ import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
 import { fed, fedEdits, unitEdits } from "./feed.ts";
 import { formatOf } from "./formats.ts";
 import { History } from "./history.ts";
-import type { CellEdit, CellView, Job, JobChange } from "./job.ts";
+import type { CellEdit, CellView, Job, JobChange, Trial } from "./job.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
+import { type Later, type Reckoning, WhatIfSlices } from "./whatif-slices.ts";
 
-/** @param functions what cells may call besides the engine's own functions */
+/**
+ * @param functions what cells may call besides the engine's own functions
+ * @param later lets what-if tables be reckoned in slices; without it they are reckoned with every edit
+ */
 export function createJob(
   document: JobDocument,
   functions: readonly SheetFunction[] = sheetFunctions,
   log?: Log,
+  later?: Later,
 ): Job {
-  return new RunningJob(document, functions, log);
+  return new RunningJob(document, functions, log, later);
 }
 
 class RunningJob implements Job {
@@ -41,12 +46,20 @@ class RunningJob implements Job {
   /** What the lengths in the cells were last read in. */
   unit: LengthUnit;
   private readonly listeners = new Set<(change: JobChange) => void>();
+  private readonly tables: WhatIfSlices;
 
-  constructor(document: JobDocument, functions: readonly SheetFunction[], log: Log | undefined) {
+  constructor(
+    document: JobDocument,
+    functions: readonly SheetFunction[],
+    log: Log | undefined,
+    later: Later | undefined,
+  ) {
     this.history = new History(document);
-    this.engine = new Engine(fed(document, "mm"), functions, log);
+    this.engine = new Engine(fed(document, "mm"), functions, log, later !== undefined);
+    this.tables = new WhatIfSlices(this.engine, later, () => this.tell({ what: "", values: true }));
     this.unit = "mm";
     this.followUnit();
+    this.tables.follow();
   }
 
   get document(): JobDocument {
@@ -85,6 +98,10 @@ class RunningJob implements Job {
     const figure = this.engine.figure(sheet, row, column);
     if (figure) view.figure = figure;
     if (isLocked(found, row, column)) view.locked = true;
+    if (this.engine.isStale(sheet, row, column)) {
+      view.stale = true;
+      if (isErrorValue(view.value)) view.value = null;
+    }
     const choices = found.choices[key];
     if (choices) view.choices = choices;
     const note = found.notes[key];
@@ -267,6 +284,27 @@ class RunningJob implements Job {
     return this.engine.evaluate(formula, sheet !== undefined && this.has(sheet) ? sheet : undefined);
   }
 
+  trial(results: readonly Place[], inputs: readonly Place[]): Trial {
+    const { cone, dependent } = this.engine.cone(results, inputs);
+    return { dependent, at: (values) => cone.at(values).map(({ value }) => value) };
+  }
+
+  precedents(place: Place): Place[] {
+    return this.engine.precedents(place);
+  }
+
+  get reckoning(): Reckoning | undefined {
+    return this.tables.reckoning;
+  }
+
+  stopReckoning(): void {
+    this.tables.stop();
+  }
+
+  goOnReckoning(): void {
+    this.tables.resume();
+  }
+
   subscribe(listener: (change: JobChange) => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
@@ -297,6 +335,11 @@ class RunningJob implements Job {
     if (!edits) this.engine.load(fed(this.document, this.unit));
     else if (edits.length > 0) this.engine.setCells(edits);
     this.followUnit();
-    for (const listener of [...this.listeners]) listener({ document: this.document, what });
+    this.tables.follow();
+    this.tell({ what });
+  }
+
+  private tell(change: Omit<JobChange, "document">): void {
+    for (const listener of [...this.listeners]) listener({ document: this.document, ...change });
   }
 }

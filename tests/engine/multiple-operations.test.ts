@@ -346,6 +346,8 @@ describe("in slices", () => {
     type(engine, { A2: "7" });
     expect(at(engine, "D30")).toBe(150);
     expect(engine.isStale("Job", 29, 3)).toBe(true);
+    expect([at(engine, "H1"), engine.isStale("Job", 0, 7)]).toEqual([sum(5), true]);
+    expect(engine.isStale("Job", 0, 1)).toBe(false);
     engine.reckonTables();
     expect([at(engine, "D30"), at(engine, "H1")]).toEqual([210, sum(7)]);
   });

@@ -126,6 +126,11 @@ export function fakeJob(
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    trial: unused,
+    precedents: unused,
+    reckoning: undefined,
+    stopReckoning: unused,
+    goOnReckoning: unused,
     put: unused,
     steps: [],
     stepsDone: 0,
