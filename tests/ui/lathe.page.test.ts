@@ -8,7 +8,7 @@ useBrowser();
 test("taking over a lathe changes gears and passes of the job, and one undo brings them back", async () => {
   const page = await openPage(await newContext());
   const route = page.getByRole("navigation");
-  const before = await route.innerText();
+  const before = await route.textContent();
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
   await page.getByRole("button", { name: "Take over Inch bench lathe" }).waitFor();
   expect(await faults(page)).toEqual([]);
@@ -16,7 +16,7 @@ test("taking over a lathe changes gears and passes of the job, and one undo brin
   // 1/8 in leadscrew to 12 per inch is 2 to 3; 48 and 72 are that of its set with the largest sum of teeth.
   await route.getByText("48/72").waitFor();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
-  expect(await route.innerText()).toBe(before);
+  expect(await route.textContent()).toBe(before);
 });
 
 test("a lathe that is kept is there again after a reload, and another job takes it", async () => {
