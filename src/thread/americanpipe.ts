@@ -1,16 +1,16 @@
 /**
- * American pipe threads, 60 degrees, inches: taper NPT, parallel NPSC in couplings and NPSM for mechanical joints.
+ * American pipe threads that seal, 60 degrees, inches: taper NPT, and parallel NPSC in couplings.
  *
  * E0 = D - (0.05 D + 1.1) P at the small end, E1 = E0 + L1/16 at the hand-tight plane, D the outside diameter of the pipe.
- * The diameters of NPT are those at the hand-tight plane: E1 with a height of 0.8 P about it. NPSC and NPSM have E1 all
- * along; NPSM is truncated like a Unified thread. A coupling may be a turn and a half of the taper gauge wide or narrow.
+ * The diameters of NPT are those at the hand-tight plane: E1 with a height of 0.8 P about it. NPSC has E1 all along; a
+ * coupling may be a turn and a half of the taper gauge wide or narrow.
  *
- * Source: ASME B1.20.1, tables 2, 4 and 5; limits of NPT are lengths of engagement, those of NPSM are not held.
+ * Source: ASME B1.20.1, tables 2 and 4; limits of NPT are lengths of engagement.
  */
-import { type Form, tan, times, unifiedForm } from "./form.ts";
+import { type Form, tan, times } from "./form.ts";
 import { type Gauge, pipeTaper } from "./gauge.ts";
 import { byNominal } from "./pipe.ts";
-import { type Fitted, namedClasses, noClasses, type Series, type Size } from "./series.ts";
+import { type Fitted, noClasses, type Series, type Size } from "./series.ts";
 import { fractionText, fractionValue, round } from "./text.ts";
 import type { Limits } from "./thread.ts";
 
@@ -19,7 +19,8 @@ const table = `1/16 27 .3125 .16|1/8 27 .405 .1615|1/4 18 .54 .2278|3/8 18 .675 
 1-1/4 11.5 1.66 .42|1-1/2 11.5 1.9 .42|2 11.5 2.375 .436|2-1/2 8 2.875 .682|3 8 3.5 .766|3-1/2 8 4 .821|4 8 4.5 .844
 5 8 5.563 .937|6 8 6.625 .958|8 8 8.625 1.063|10 8 10.75 1.21|12 8 12.75 1.36`;
 
-const rows = table.split(/[|\n]/).map((row) => {
+/** Every nominal size with its pipe, and E1, on which the straight threads of the family rest as well. */
+export const pipeMiddles = table.split(/[|\n]/).map((row) => {
   const [name = "", ...figures] = row.split(" ");
   const [tpi = 0, outside = 0, handTight = 0] = figures.map(Number);
   const P = 1 / tpi;
@@ -29,7 +30,7 @@ const rows = table.split(/[|\n]/).map((row) => {
 });
 
 function gauge(name: string, _: number, P: number): Gauge {
-  const { outside, handTight, small } = rows.find((row) => row.name === name)!;
+  const { outside, handTight, small } = pipeMiddles.find((row) => row.name === name)!;
   return {
     length: handTight,
     // One turn large or small of the gauge.
@@ -43,8 +44,8 @@ function gauge(name: string, _: number, P: number): Gauge {
 }
 
 /** Sizes whose major diameter stands an addendum outside E1. */
-function sizesOf(form: Form, largest: number): readonly Size[] {
-  return rows
+export function sizesOf(form: Form, largest: number): readonly Size[] {
+  return pipeMiddles
     .filter((row) => fractionValue(row.name) <= largest)
     .map(({ name, tpi, pitchDia }) => ({
       name,
@@ -106,14 +107,4 @@ export const npsc: Series = {
   list: (size, tpi) => `${size.name}-${tpi} NPSC`,
   member: "internal",
   limits: couplingLimits,
-};
-
-export const npsm: Series = {
-  ...common,
-  name: "NPSM",
-  words: ["npsm"],
-  form: unifiedForm,
-  sizes: sizesOf(unifiedForm, 6),
-  list: (size, tpi) => `${size.name}-${tpi} NPSM`,
-  classes: namedClasses(["2A"], ["2B"], { external: "2A", internal: "2B" }, (fit) => `-${fit.name}`),
 };

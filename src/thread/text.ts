@@ -9,6 +9,7 @@ export function plainText(text: string): string {
       .replace(/[‐‑‒–—−]/g, "-")
       .replace(/[″”“]/g, '"')
       .replace(/⁄/g, "/")
+      .replace(/ö/gi, "oe")
       .replace(/[¼½¾⅛⅜⅝⅞]/g, (sign) => ` ${commonFractions[sign]}`)
       .replace(/[\s\u00a0\u202f]+/g, " ")
       .trim();
