@@ -1,4 +1,11 @@
-import { leadCut, leadError, leadErrorMillionths, leadOfText, roomForLeadError } from "../lathe/gears.ts";
+import {
+  leadCut,
+  leadError,
+  leadErrorMillionths,
+  leadOfText,
+  roomForLeadError,
+  wheelOf,
+} from "../lathe/gears.ts";
 import { Unreadable } from "../thread/failures.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 import { gearSearchFunctions } from "./gear-search.ts";
@@ -131,6 +138,45 @@ export const gearFunctions: readonly SheetFunction[] = [
     compute: (train, leadscrew, ratios) => leadOfText(train, leadscrew, ratios),
   }),
   ...gearSearchFunctions,
+  declare({
+    name: "GEAR.TEETH",
+    family: "gears",
+    summary: "Teeth of one wheel of a train.",
+    params: [
+      {
+        name: "train",
+        type: "text",
+        doc: 'As GEAR.TRAIN or GEAR.BOXTRAIN gives it: "65/50 × 20/55".',
+      },
+      {
+        name: "place",
+        type: "number",
+        fallback: 1,
+        doc: "1 the first driver, 2 the wheel it drives, 3 and 4 the second pair; whole.",
+      },
+    ],
+    returns: { type: "number", unit: "teeth", doc: "Of that wheel." },
+    failures: [
+      {
+        when: "the train has no such wheel",
+        formula: '=GEAR.TEETH("30/80", 3)',
+        gives: "#N/A",
+        says: "place must be at most 2",
+      },
+      {
+        when: "the text is no train",
+        formula: '=GEAR.TEETH("30 80")',
+        gives: "#VALUE!",
+        says: "cannot read",
+      },
+    ],
+    examples: [
+      { formula: '=GEAR.TEETH("65/50 × 20/55")', value: 65, source: "as it is written" },
+      { formula: '=GEAR.TEETH("65/50 × 20/55, box 2", 4)', value: 55, source: "as it is written" },
+    ],
+    source,
+    compute: wheelOf,
+  }),
   declare({
     name: "GEAR.ERROR",
     family: "gears",

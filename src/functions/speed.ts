@@ -1,4 +1,13 @@
-import { carriageSpeed, runOut, speedCap, spindleSpeed, surfaceSpeed } from "../lathe/speed.ts";
+import {
+  carriageSpeed,
+  runOut,
+  secondsFor,
+  speedCap,
+  speedNotAbove,
+  spindleSpeed,
+  surfaceSpeed,
+} from "../lathe/speed.ts";
+import { materials, surfaceSpeedFor } from "../lathe/surface-speed.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 
 const unit = {
@@ -158,5 +167,133 @@ export const speedFunctions: readonly SheetFunction[] = [
     ],
     source: "geometry; the reaction time is common practice, no source",
     compute: speedCap,
+  }),
+  declare({
+    name: "SPEED.PICK",
+    family: "speed",
+    summary: "The fastest of the lathe's speeds that is not above a limit.",
+    params: [
+      {
+        name: "limit",
+        type: "number",
+        unit: "rev/min",
+        doc: "Above 0: the lower of SPEED.RPM and SPEED.CAP.",
+      },
+      { name: "speeds", type: "numbers", unit: "rev/min", doc: "The speeds of the lathe, one a cell." },
+    ],
+    returns: { type: "number", unit: "rev/min", doc: "One of the speeds." },
+    failures: [
+      {
+        when: "every speed is too fast",
+        formula: "=SPEED.PICK(22, {70;30;45})",
+        gives: "#N/A",
+        says: "every speed is above 22: the slowest is 30",
+      },
+      {
+        when: "the limit is 0",
+        formula: "=SPEED.PICK(0, {30;45})",
+        gives: "#NUM!",
+        says: "limit must be greater than 0, got 0",
+      },
+    ],
+    examples: [
+      { formula: "=SPEED.PICK(108, {30;45;70;110;170})", value: 70, source: "110 is above 108" },
+      {
+        formula: "=SPEED.PICK(110, {30;45;70;110;170})",
+        value: 110,
+        source: "just the limit is not above it",
+      },
+    ],
+    source: "geometry",
+    compute: speedNotAbove,
+  }),
+  declare({
+    name: "SPEED.TIME",
+    family: "speed",
+    summary: "Seconds in which the carriage runs a distance: to the run-out, or over a thread.",
+    params: [
+      { ...rpm, doc: "Spindle speed, above 0." },
+      lead,
+      { name: "distance", type: "number", unit: "length", doc: "0 or more." },
+    ],
+    returns: { type: "number", unit: "s", doc: "60 x distance / (rpm x lead)." },
+    failures: [
+      {
+        when: "the spindle stands still",
+        formula: "=SPEED.TIME(0, 1.5, 25)",
+        gives: "#NUM!",
+        says: "rpm must be greater than 0, got 0",
+      },
+    ],
+    examples: [
+      { formula: "=SPEED.TIME(200, 1.5, 25)", value: 5, source: "200 turns of 1.5 are 300 a minute" },
+    ],
+    source: "geometry",
+    compute: secondsFor,
+  }),
+  declare({
+    name: "SPEED.MATERIAL",
+    family: "speed",
+    summary: "Surface speed to start from, for a material and a tool; a note says which table it comes from.",
+    params: [
+      { name: "material", type: "text", options: materials, doc: "Material of the work." },
+      unit,
+      {
+        name: "tool",
+        type: "text",
+        options: ["HSS", "carbide"],
+        fallback: "HSS",
+        doc: "High-speed steel, or uncoated carbide.",
+      },
+      {
+        name: "work",
+        type: "text",
+        options: ["threading", "roughing", "finishing"],
+        fallback: "threading",
+        doc: "Screw cutting, or plain turning of the blank.",
+      },
+    ],
+    returns: {
+      type: "number",
+      unit: "m/min or ft/min",
+      doc: "m/min with mm, ft/min with in; always with a note. Slower when in doubt: the hand sets the limit, see SPEED.CAP.",
+    },
+    failures: [
+      { when: "the unit is not told", formula: '=SPEED.MATERIAL("brass")', gives: "#VALUE!", says: "unit" },
+      {
+        when: "no table gives that speed",
+        formula: '=SPEED.MATERIAL("bronze", "mm", "carbide")',
+        gives: "#N/A",
+        says: "no speed is known for carbide threading in bronze",
+      },
+      {
+        when: "the material is another word",
+        formula: '=SPEED.MATERIAL("wood", "mm")',
+        gives: "#VALUE!",
+        says: "mild steel",
+      },
+    ],
+    examples: [
+      {
+        formula: '=SPEED.MATERIAL("cast iron", "in", "HSS", "finishing")',
+        value: 80,
+        source: "table 7.1 of a lathe operator's manual",
+      },
+      {
+        formula: '=SPEED.MATERIAL("mild steel", "mm")',
+        value: 10.668,
+        source: "35 ft/min, common practice from memory, x 0.3048",
+      },
+      {
+        formula: '=SPEED.MATERIAL("tool steel", "in", "carbide")',
+        value: 75,
+        source: "a threading-tool maker's chart: 75 to 175 ft/min, uncoated",
+      },
+    ],
+    source: "tables of the trade, each named in the note; no standard",
+    compute: (material, lengthUnit, tool, work) => {
+      const { speed, source } = surfaceSpeedFor(material, lengthUnit, tool, work);
+      return { value: speed, note: source };
+    },
   }),
 ];

@@ -1,4 +1,4 @@
-import { flankForRake, offCentreFlank, sideClearance } from "../lathe/tool.ts";
+import { depthOffCentre, flankCut, flankForRake, offCentreFlank, sideClearance } from "../lathe/tool.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 
 const flank = {
@@ -165,5 +165,115 @@ export const toolFunctions: readonly SheetFunction[] = [
     examples: [{ formula: "=TOOL.OFFCENTRE(30, 0.92, 10, 0.5)", value: 30.1532152 }],
     source: "geometry",
     compute: offCentreFlank,
+  }),
+  declare({
+    name: "TOOL.FLANKCUT",
+    family: "tool",
+    summary: "Flank angle that an edge with top rake really cuts: what TOOL.FLANKFORRAKE puts right.",
+    params: [
+      {
+        name: "ground",
+        type: "number",
+        unit: "deg",
+        doc: "Flank angle as ground, in the plane of the raked top face, 0 to below 90.",
+      },
+      { name: "rake", type: "number", unit: "deg", doc: "Top rake, between -90 and 90." },
+      depth,
+      {
+        name: "blank_dia",
+        type: "number",
+        unit: "length",
+        doc: "Outside diameter of the screw's blank, or bore of the nut's; above 0.",
+      },
+      {
+        name: "member",
+        type: "text",
+        options: ["external", "internal"],
+        fallback: "external",
+        doc: "Screw or nut.",
+      },
+      { name: "lead", type: "number", unit: "length", fallback: 0, doc: "Lead; 0 leaves the helix out." },
+      side,
+    ],
+    returns: { type: "number", unit: "deg", doc: "In the plane of the axis, mean from root to crest." },
+    failures: [
+      {
+        when: "the thread is deeper than the blank",
+        formula: "=TOOL.FLANKCUT(30, 10, 6, 10)",
+        gives: "#NUM!",
+        says: "depth must be less than half the blank 5",
+      },
+      {
+        when: "the flank is ground away",
+        formula: "=TOOL.FLANKCUT(90, 10, 0.92, 10)",
+        gives: "#NUM!",
+        says: "ground must be from 0 to below 90",
+      },
+    ],
+    examples: [
+      {
+        formula: "=TOOL.FLANKCUT(29.6918394, 10, 0.92, 10)",
+        value: 30,
+        source: "the flank that TOOL.FLANKFORRAKE(30, 10, 0.92, 10) is to cut",
+      },
+      {
+        formula: '=TOOL.FLANKCUT(29.3320085, 10, 0.92, 10, "external", 1.5)',
+        value: 30,
+        source: "the flank that TOOL.FLANKFORRAKE(30, 10, 0.92, 10, external, 1.5) is to cut",
+      },
+      { formula: "=TOOL.FLANKCUT(30, 0, 0.92, 10)", value: 30, source: "without rake the edge is the flank" },
+    ],
+    source: "geometry",
+    compute: flankCut,
+  }),
+  declare({
+    name: "TOOL.REACHED",
+    family: "tool",
+    summary: "Radial depth really reached by a tool above or below centre, touched off on the blank.",
+    params: [
+      {
+        name: "infeed",
+        type: "number",
+        unit: "length",
+        doc: "Fed in straight from touch-off, radial, above 0, less than half the blank.",
+      },
+      {
+        name: "blank_dia",
+        type: "number",
+        unit: "length",
+        doc: "Outside diameter of the screw's blank, above 0.",
+      },
+      {
+        name: "height_error",
+        type: "number",
+        unit: "length",
+        doc: "Above or below centre, either sign; less than half the blank.",
+      },
+    ],
+    returns: { type: "number", unit: "length", doc: "Less than the infeed: the root is left too large." },
+    failures: [
+      {
+        when: "the tool misses the work",
+        formula: "=TOOL.REACHED(0.92, 10, 5)",
+        gives: "#NUM!",
+        says: "height_error must be between -5 and 5",
+      },
+      {
+        when: "the infeed passes the middle",
+        formula: "=TOOL.REACHED(5, 10, 0)",
+        gives: "#NUM!",
+        says: "depth must be less than half the blank",
+      },
+    ],
+    examples: [
+      {
+        formula: "=TOOL.REACHED(2, 10, 3)",
+        value: 1.3944487,
+        source: "sides 3, 4, 5: rest 2, root radius sqrt(13), 5 - 3.6055513",
+      },
+      { formula: "=TOOL.REACHED(0.92, 10, 0)", value: 0.92, source: "on centre the infeed is the depth" },
+    ],
+    source: "geometry",
+    compute: depthOffCentre,
   }),
 ];

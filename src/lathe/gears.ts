@@ -7,7 +7,7 @@
  *
  * Lengths in any one unit, gears in teeth. Source: geometry.
  */
-import { Unreadable } from "../thread/failures.ts";
+import { NothingFound, Unreadable } from "../thread/failures.ts";
 import { finite, requireAbove, requireWhole, requireWithin, tan } from "./bounds.ts";
 
 /** A driver and the gear that it drives. */
@@ -52,6 +52,21 @@ export function boxedText({ train, position }: Boxed): string {
 /** Reads a train as trainText and boxedText write it, without its gearbox. @throws Unreadable for anything else */
 export function readTrain(text: string): Train {
   return readBoxed(text).train;
+}
+
+/**
+ * One wheel of a train: 1 the first driver, 2 the gear that it drives, 3 and 4 the second pair.
+ *
+ * @throws Unreadable when the text is no train
+ * @throws NothingFound when the train has no such wheel
+ */
+export function wheelOf(text: string, place: number): number {
+  const wheels = readTrain(text).flat();
+  const teeth = wheels[requireWhole("place", place, 1) - 1];
+  if (teeth === undefined) {
+    throw new NothingFound(`place must be at most ${wheels.length}, the wheels of this train, got ${place}`);
+  }
+  return teeth;
 }
 
 /** No position where the text names none; `x`, `X`, `*` and `·` are taken for the cross. */

@@ -4,6 +4,7 @@
  * Surface speed goes with the unit of the diameter: m/min with mm, ft/min with in. Carriage speed is rpm x lead.
  * Source: geometry.
  */
+import { NothingFound } from "../thread/failures.ts";
 import { finite, requireAbove, requireWithin } from "./bounds.ts";
 
 export type LengthUnit = "mm" | "in";
@@ -49,4 +50,36 @@ export function speedCap(runout: number, lead: number, seconds = 1): number {
   requireAbove("lead", lead);
   requireAbove("reaction_seconds", seconds);
   return finite("rpm", (60 * runout) / (lead * seconds));
+}
+
+/**
+ * The fastest of the lathe's speeds that is not above a limit (but for rounding, 1e-9 of it).
+ *
+ * @param limit rev/min, above 0
+ * @param speeds of the lathe, each above 0
+ * @throws RangeError outside those ranges
+ * @throws NothingFound when every speed is above the limit
+ */
+export function speedNotAbove(limit: number, speeds: readonly number[]): number {
+  requireAbove("limit", limit);
+  for (const speed of speeds) requireAbove("speeds", speed);
+  const allowed = speeds.filter((speed) => speed <= limit * (1 + 1e-9));
+  if (allowed.length === 0) {
+    throw new NothingFound(
+      `every speed is above ${Number(limit.toFixed(1))}: the slowest is ${Math.min(...speeds)}`,
+    );
+  }
+  return Math.max(...allowed);
+}
+
+/**
+ * Seconds in which the carriage runs a distance.
+ *
+ * @param distance 0 or more
+ * @throws RangeError if rpm or lead is not above 0
+ */
+export function secondsFor(rpm: number, lead: number, distance: number): number {
+  requireAbove("rpm", rpm);
+  requireWithin("distance", distance, 0);
+  return finite("seconds", (60 * distance) / carriageSpeed(rpm, lead));
 }

@@ -31,14 +31,46 @@ export function flankForRake(
   side: Side = "leading",
 ): number {
   requireFlank("flank", flank);
+  const { face, advance } = raked(rake, depth, blankDia, member, lead);
+  const width = depth * tan(flank) + (side === "leading" ? -advance : advance);
+  return finite("flank", degrees(Math.atan(width / face)));
+}
+
+/**
+ * Flank angle that an edge really cuts, measured in the axial plane: the other way round from flankForRake.
+ *
+ * @param ground flank angle as ground, from the tool's centre line in the plane of the raked top face, 0 to below 90
+ * @throws RangeError as flankForRake, or when the helix leaves no flank
+ */
+export function flankCut(
+  ground: number,
+  rake: number,
+  depth: number,
+  blankDia: number,
+  member: Member = "external",
+  lead = 0,
+  side: Side = "leading",
+): number {
+  requireFlank("ground", ground);
+  const { face, advance } = raked(rake, depth, blankDia, member, lead);
+  const width = face * tan(ground) + (side === "leading" ? advance : -advance);
+  return finite("flank", degrees(Math.atan(width / depth)));
+}
+
+/** Length of the raked top face, and how far the helix advances while the edge turns through it. */
+function raked(
+  rake: number,
+  depth: number,
+  blankDia: number,
+  member: Member,
+  lead: number,
+): { face: number; advance: number } {
   if (!(rake > -90 && rake < 90))
     throw new RangeError(`rake must be between -90 and 90 degrees, got ${rake}`);
   requireWithin("lead", lead, 0);
   const { face, turn } = topFace(radians(rake), depth, blankDia, member);
   if (!(face > 0)) throw new RangeError(`depth ${depth} is too small beside a blank of ${blankDia}`);
-  const advance = (lead * turn) / (2 * Math.PI);
-  const width = depth * tan(flank) + (side === "leading" ? -advance : advance);
-  return finite("flank", degrees(Math.atan(width / face)));
+  return { face, advance: (lead * turn) / (2 * Math.PI) };
 }
 
 /** Length of the raked top face from root to surface, and the angle about the axis (radians) that it spans. */
@@ -103,4 +135,24 @@ export function offCentreFlank(flank: number, depth: number, blankDia: number, h
   const surface = blankDia / 2;
   const reach = Math.sqrt(surface ** 2 - heightError ** 2) - Math.sqrt(root ** 2 - heightError ** 2);
   return finite("flank", degrees(Math.atan((tan(flank) * reach) / depth)));
+}
+
+/**
+ * Radial depth really reached by a tool that stands above or below centre, touched off on the blank and fed in by
+ * `infeed`: it meets the work on the far side of the radius, and leaves the root too large.
+ *
+ * @param infeed radial, above 0, less than the radius of the blank
+ * @param heightError above or below, either sign; less than the radius of the blank
+ * @throws RangeError outside those ranges, or when the tool passes the middle of the work
+ */
+export function depthOffCentre(infeed: number, blankDia: number, heightError: number): number {
+  rootRadius(infeed, blankDia);
+  const surface = blankDia / 2;
+  if (!(Math.abs(heightError) < surface)) {
+    throw new RangeError(`height_error must be between -${surface} and ${surface}, got ${heightError}`);
+  }
+  const touched = finite("blank_dia", Math.sqrt((surface - heightError) * (surface + heightError)));
+  const rest = touched - infeed;
+  if (!(rest >= 0)) throw new RangeError(`infeed must be at most ${touched}, got ${infeed}`);
+  return surface - Math.hypot(rest, heightError);
 }

@@ -2,7 +2,7 @@
 import type { Noted, Result, SheetFunction } from "../../src/functions/declare.ts";
 
 export function caller(functions: readonly SheetFunction[]) {
-  return (name: string, ...given: readonly (number | string | undefined)[]): Result => {
+  return (name: string, ...given: readonly (number | string | readonly number[] | undefined)[]): Result => {
     const fn = functions.find((candidate) => candidate.name === name);
     if (!fn) throw new Error(`no function ${name}`);
     const compute = fn.compute as unknown as (...args: readonly unknown[]) => Result;

@@ -1,8 +1,9 @@
 // Expected values were computed independently of this code, unless a test names another source.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { engagementTravel, usableMarks } from "../../src/lathe/engage.ts";
+import { bestWheel, engagementTravel, startMarks, usableMarks } from "../../src/lathe/engage.ts";
 import { leadCut } from "../../src/lathe/gears.ts";
+import { NothingFound } from "../../src/thread/failures.ts";
 import { expectClose, seeded } from "./close.ts";
 
 test.each([
@@ -76,6 +77,114 @@ test("over 200 turns a usable mark always falls in, and any other mark spoils th
   // Both sorts were met, or the test says nothing.
   expect(used).toBeGreaterThan(200);
   expect(refused).toBeGreaterThan(200);
+});
+
+/**
+ * A lathe in whole numbers: lengths in 1/(lead's bottom x screw's bottom), so that nothing is rounded. The leadscrew turns
+ * under a carriage at rest until the dial has gone on by `past` marks, then the nuts close. Says how far behind its first
+ * place the carriage now runs, or undefined when the nuts meet the tops of the leadscrew's thread.
+ */
+function runsBehind(screw: Fraction, lead: Fraction, teeth: number, marks: number, past: number) {
+  // The dial goes on by a tooth for each pitch of the leadscrew that goes by.
+  const pitches = (past * teeth) / marks;
+  return Number.isInteger(pitches) ? pitches * screw[0] * lead[1] : undefined;
+}
+
+/** The start, from 1, in which a tool cuts that runs so far behind the first; undefined between two starts. */
+function startCut(behind: number, lead: Fraction, screw: Fraction, starts: number): number | undefined {
+  const turn = lead[0] * screw[1];
+  const ahead = ((-behind % turn) + turn) % turn;
+  const start = (ahead * starts) / turn;
+  return Number.isInteger(start) ? start + 1 : undefined;
+}
+
+test("over 200 turns a mark listed for a start cuts that start every time, and no other mark does", () => {
+  const seen = new Map<number, number>();
+  fc.assert(
+    fc.property(setting, whole(1, 6), ({ lead, screw, teeth, marks, first }, starts) => {
+      const begun = Math.min(first, marks);
+      const listed = Array.from({ length: starts }, (_, i) =>
+        startMarks(lead[0] / lead[1], starts, i + 1, screw[0] / screw[1], teeth, marks, begun),
+      );
+      expect(listed[0]).toEqual(usableMarks(lead[0] / lead[1], screw[0] / screw[1], teeth, marks, begun));
+      for (let mark = 1; mark <= marks; mark++) {
+        const cut = new Set<number | undefined>();
+        for (let turn = 1; turn <= 200; turn++) {
+          const behind = runsBehind(screw, lead, teeth, marks, turn * marks + mark - begun);
+          cut.add(behind === undefined ? undefined : startCut(behind, lead, screw, starts));
+        }
+        const always = cut.size === 1 ? [...cut][0] : undefined;
+        const told = listed.flatMap(({ usable }, i) => (usable.includes(mark) ? [i + 1] : []));
+        expect(told).toEqual(always === undefined ? [] : [always]);
+        if (always !== undefined) seen.set(always, (seen.get(always) ?? 0) + 1);
+      }
+    }),
+    { ...seeded, numRuns: 1500 },
+  );
+  // The first three starts were met often, or the test says nothing.
+  for (const start of [1, 2, 3]) expect(seen.get(start)).toBeGreaterThan(10);
+});
+
+// Every whole number of threads per inch from 2 to 80 on every leadscrew of 4 to 10 per inch, every wheel of 8 to 64 teeth.
+test("for whole threads per inch every case is followed, with a dial of 8 marks", () => {
+  let usableCases = 0;
+  for (let tpi = 2; tpi <= 80; tpi++) {
+    for (let perInch = 4; perInch <= 10; perInch++) {
+      for (let teeth = 8; teeth <= 64; teeth++) {
+        const { usable } = usableMarks(1 / tpi, 1 / perInch, teeth, 8);
+        for (let mark = 1; mark <= 8; mark++) {
+          // In turns of a thread per inch: n pitches of the leadscrew are n tpi / perInch leads.
+          let holds = true;
+          for (let turn = 0; turn < 200 && holds; turn++) {
+            const eighths = turn * 8 + mark;
+            holds = (eighths * teeth) % 8 === 0 && (eighths * teeth * tpi) % (8 * perInch) === 0;
+          }
+          if (usable.includes(mark) !== holds)
+            throw new Error(`${tpi} per inch on ${perInch}, ${teeth} teeth, mark ${mark}: ${holds}`);
+          if (holds) usableCases++;
+        }
+      }
+    }
+  }
+  expect(usableCases).toBeGreaterThan(10_000);
+});
+
+// By hand: a mark is two pitches of 1/8, half of a lead of 1/2; three starts of lead 3 on a screw of 1 go 2 1 3 2 1 3.
+test("marks of a thread of two and of three starts", () => {
+  const list = (start: number, first?: number) =>
+    startMarks(1 / 2, 2, start, 1 / 8, 16, 8, first).usable.join(",");
+  expect([list(1), list(2), list(1, 1), list(2, 1)]).toEqual(["2,4,6,8", "1,3,5,7", "1,3,5,7", "2,4,6,8"]);
+  const three = (start: number) => startMarks(3, 3, start, 1, 12, 12, 12).usable.join(",");
+  expect([three(1), three(2), three(3)]).toEqual(["3,6,9,12", "2,5,8,11", "1,4,7,10"]);
+});
+
+test("the wheel is picked whose usable marks come soonest after each other", () => {
+  // A lead of 1.25 is met every 5 pitches of 3: 15 teeth with 3 marks and 20 teeth with 4 marks are alike, 20 with 20 too.
+  expect(bestWheel(1.25, 3, [14, 20, 15], [2, 4, 3])).toBe(1);
+  expect(bestWheel(1.25, 3, [14, 15, 20], [2, 3, 4])).toBe(1);
+  // 15 teeth with one mark wait three times as long.
+  expect(bestWheel(1.25, 3, [15, 20], [1, 20])).toBe(1);
+  expect(bestWheel(1.5, 3, [14, 16], [8])).toBe(1);
+});
+
+test("the picked wheel waits no longer than any other, counted mark by mark", () => {
+  const wheels = fc.array(whole(8, 64), { minLength: 1, maxLength: 5 });
+  fc.assert(
+    fc.property(setting, wheels, ({ lead, screw, marks }, teeth) => {
+      const [l, s] = [lead[0] / lead[1], screw[0] / screw[1]];
+      const waits = teeth.map((each) => {
+        for (let past = 1; past <= 20 * marks; past++) {
+          if (!usableMarks(l, s, each, marks).usable.includes(((past - 1) % marks) + 1)) continue;
+          return (past / marks) * each;
+        }
+        return Infinity;
+      });
+      const least = Math.min(...waits);
+      if (least === Infinity) expect(() => bestWheel(l, s, teeth, [marks])).toThrow(NothingFound);
+      else expectClose(waits[bestWheel(l, s, teeth, [marks])]!, least, 1e-9);
+    }),
+    seeded,
+  );
 });
 
 test("with a lead cut by any train the tool is never further out than the turns allow", () => {
@@ -187,6 +296,10 @@ test.each([
   [() => usableMarks(1, 3, 16, 8, 9), "first must be from 1 to 8, got 9"],
   [() => usableMarks(1, 3, 16, 8, 0), "first must be a whole number of 1 or more, got 0"],
   [() => usableMarks(1e-308, 3e307, 16, 8), "wheel_teeth x leadscrew_lead / lead is too large"],
+  [() => startMarks(1, 2, 3, 3, 16, 8), "start must be from 1 to 2, got 3"],
+  [() => startMarks(1, 0, 1, 3, 16, 8), "starts must be a whole number of 1 or more, got 0"],
+  [() => bestWheel(1.25, 3, [14, 16], [2, 8, 3]), "one for each of the 2 wheels, got 3"],
+  [() => bestWheel(1.25, 3, [16], [8]), "keep the half nuts closed and reverse"],
   [() => engagementTravel(0, 3), "lead must be greater than 0, got 0"],
   [() => engagementTravel(3, Number.NaN), "leadscrew_lead must be greater than 0, got NaN"],
 ])("refusal %# names argument, bound and value", (refused, says) => {

@@ -1,7 +1,13 @@
 // Expected values were computed independently of this code, to 7 digits.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { flankForRake, offCentreFlank, sideClearance } from "../../src/lathe/tool.ts";
+import {
+  depthOffCentre,
+  flankCut,
+  flankForRake,
+  offCentreFlank,
+  sideClearance,
+} from "../../src/lathe/tool.ts";
 import { between, expectClose, seeded } from "./close.ts";
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
@@ -43,6 +49,42 @@ test("an edge ground so meets the surface where the flank does", () => {
   );
 });
 
+// The same edge followed the other way: along the raked face by `along`, it stands `along tan g` from the tool's centre
+// line, and the flank it leaves in the axial plane goes from root to surface over the depth.
+test("a tool ground to the bare angle cuts too wide a flank under rake, by as much as the edge is followed", () => {
+  const depths = between(0.1, 2);
+  fc.assert(
+    fc.property(between(-20, 20), depths, fc.constantFrom("external", "internal"), (rake, depth, member) => {
+      const inward = member === "external" ? 1 : -1;
+      const root = 5 - inward * depth;
+      // Length of the raked face between root and surface, found by halving.
+      let [low, high] = [0, 10 * depth];
+      for (let i = 0; i < 60; i++) {
+        const s = (low + high) / 2;
+        const at = Math.hypot(root + inward * s * Math.cos(radians(rake)), s * Math.sin(radians(rake)));
+        if (inward * (at - 5) < 0) low = s;
+        else high = s;
+      }
+      const width = low * Math.tan(radians(30));
+      expectClose(flankCut(30, rake, depth, 10, member), Math.atan2(width, depth) * (180 / Math.PI), 1e-9);
+    }),
+    seeded,
+  );
+});
+
+test("what is cut and what has to be ground undo each other, helix and all", () => {
+  expectClose(flankCut(29.6918394, 10, 0.92, 10), 30, 1e-7);
+  expectClose(flankCut(29.3320085, 10, 0.92, 10, "external", 1.5, "leading"), 30, 1e-7);
+  expectClose(flankCut(30.0491116, 10, 0.92, 10, "external", 1.5, "trailing"), 30, 1e-7);
+});
+
+// Sides 3, 4, 5: touched off at 4 from the upright through the centre, fed 2, the tip stands at hypot(2, 3).
+test("a tool off centre reaches less deep than it is fed", () => {
+  expectClose(depthOffCentre(2, 10, 3), 5 - Math.sqrt(13), 1e-12);
+  expect(depthOffCentre(2, 10, -3)).toBe(depthOffCentre(2, 10, 3));
+  expectClose(depthOffCentre(0.92, 10, 0), 0.92, 1e-12);
+});
+
 test("the helix adds to the clearance of the leading side and takes from the trailing one", () => {
   expectClose(sideClearance(4, 15.5, "leading", 5), 9.6959889);
   expectClose(sideClearance(4, 20, "trailing", 5), 1.3573531);
@@ -71,6 +113,11 @@ test.each([
   [() => flankForRake(30, 10, 0.92, 10, "external", -1), "lead must be 0 or more, got -1"],
   [() => sideClearance(4, 0), "diameter must be greater than 0, got 0"],
   [() => sideClearance(4, 20, "leading", -1), "relief must be from 0 to below 90 degrees, got -1"],
+  [() => flankCut(90, 10, 0.92, 10), "ground must be from 0 to below 90 degrees, got 90"],
+  [() => flankCut(30, 90, 0.92, 10), "rake must be between -90 and 90 degrees, got 90"],
+  [() => depthOffCentre(0.92, 10, 5), "height_error must be between -5 and 5, got 5"],
+  [() => depthOffCentre(5, 10, 0), "depth must be less than half the blank 5, got 5"],
+  [() => depthOffCentre(4.5, 10, 3), "infeed must be at most 4, got 4.5"],
   [() => offCentreFlank(30, 0.92, 10, 4.5), "height_error must be from -4.08 to 4.08, got 4.5"],
 ])("refusal %# names argument, bound and value", (refused, says) => {
   expect(refused).toThrow(RangeError);

@@ -6,6 +6,7 @@ import { infeedForDepth } from "../../src/lathe/infeed.ts";
 import { depthAfter } from "../../src/lathe/passes.ts";
 import { setoverAngle } from "../../src/lathe/setover.ts";
 import { spindleSpeed } from "../../src/lathe/speed.ts";
+import { type Material, surfaceSpeedFor, type Work } from "../../src/lathe/surface-speed.ts";
 import { sideClearance } from "../../src/lathe/tool.ts";
 import { publishedRows, type Row } from "./rows.ts";
 
@@ -17,6 +18,19 @@ const pitchLines: Readonly<Record<string, readonly [number, number]>> = {
   M6x1: [1, 6 - 0.649519],
   "Tr 20x4": [4, 20 - 4 / 2],
   "1-5 Acme": [1 / 5, 1 - 1 / 10],
+};
+
+/** The materials of the speed tables, as we name them. */
+const materialNames: Readonly<Record<string, Material>> = {
+  "low-carbon steel": "mild steel",
+  "machine (mild) steel": "mild steel",
+  "high-carbon steel annealed": "high-carbon steel",
+  "tool steel, annealed": "tool steel",
+  "aluminium alloys": "aluminium",
+  aluminium: "aluminium",
+  "cast iron": "cast iron",
+  bronze: "bronze",
+  brass: "brass",
 };
 
 /** What these functions answer for a row; undefined where the row is about something else. */
@@ -38,10 +52,28 @@ function computed({ designation, quantity }: Row): number | undefined {
     const [lead, diameter] = pitchLines[designation]!;
     return sideClearance(lead, diameter, "leading", 0);
   }
+  const work =
+    /(roughing|finishing|screw-cutting)(?: speed)? ?,? ?HSS|(roughing|finishing|screw-cutting) speed, HSS/.exec(
+      quantity,
+    );
+  if (work && !isOlder({ designation, quantity } as Row)) {
+    const kind = (work[1] ?? work[2])!.replace("screw-cutting", "threading") as Work;
+    return surfaceSpeedFor(materialNames[designation.replace(" (manual 7.1)", "")]!, "in", "HSS", kind).speed;
+  }
   const turned = /^dia ([\d.]+) in at ([\d.]+) ft\/min$/.exec(designation);
   if (turned) return spindleSpeed(Number(turned[2]), Number(turned[1]), "in");
   if (quantity === "12/pi") return spindleSpeed(1, 1, "in");
   return undefined;
+}
+
+/** A speed remembered from one table where another one, found in print, says otherwise. */
+function isOlder({ designation, quantity }: Row): boolean {
+  return [
+    "cast iron roughing",
+    "bronze roughing",
+    "bronze finishing",
+    "machine (mild) steel finishing",
+  ].includes(`${designation} ${quantity.split(" ")[0]}`);
 }
 
 /** Rows that go by another rule than ours, with the reason; every row must be compared or stand here. */
@@ -51,10 +83,7 @@ const others: readonly (readonly [(row: Row) => boolean, string])[] = [
     "a maker's own lists for coated inserts on a powered machine: no nose is stated, passes are flatter than equal area at the start",
   ],
   [(row) => row.quantity.startsWith("tool tip flat"), "a choice of tool, not a result"],
-  [
-    (row) => /speed/.test(row.quantity) && row.unit === "ft/min",
-    "cutting speeds of materials are trade figures that the person gives",
-  ],
+  [isOlder, "from memory; the operator's manual that was found prints another speed, and that one is given"],
 ];
 
 for (const row of rows) {
