@@ -83,7 +83,11 @@ export class Spills {
   /** Every block with the cells that it takes, or needs. */
   blocks(hf: HyperFormula): Area[] {
     return [...this.anchors.values()].map(({ cell }) => {
-      const { rows, columns } = this.wanted.get(keyOf(cell)) ?? extentOf(cell, hf);
+      const filled = blockAt(cell, hf);
+      const { rows, columns } = this.wanted.get(keyOf(cell)) ?? {
+        rows: filled?.height ?? 1,
+        columns: filled?.width ?? 1,
+      };
       const { sheet, row, col } = cell;
       return { sheet, top: row, left: col, bottom: row + rows - 1, right: col + columns - 1 };
     });
@@ -109,27 +113,48 @@ export class Spills {
   /** The cell whose formula fills `cell`, if another one does. */
   anchorOf(cell: Cell, hf: HyperFormula): Cell | undefined {
     if (hf.getCellType(cell) !== "ARRAY") return undefined;
-    for (const { cell: anchor } of this.anchors.values()) {
-      if (anchor.sheet !== cell.sheet || anchor.row > cell.row || anchor.col > cell.col) continue;
-      const size = this.wanted.get(keyOf(anchor)) ?? extentOf(anchor, hf);
-      if (cell.row < anchor.row + size.rows && cell.col < anchor.col + size.columns) return anchor;
-    }
-    return undefined;
+    const corner = blockAt(cell, hf)?.leftCorner;
+    return corner && { sheet: corner.sheet, row: corner.row, col: corner.col };
   }
+
+  /** True when a blocked block may want cells of another one: which of them came first then decided who has them. */
+  contested(hf: HyperFormula): boolean {
+    const blocked = [...this.anchors.values()].filter(({ cell }) => isBlocked(hf, cell));
+    if (blocked.length === 0) return false;
+    const blocks = this.blocks(hf);
+    return blocked.some(({ cell }) => {
+      // The engine forgets how large a blocked array of its own is.
+      const { rows, columns } = this.wanted.get(keyOf(cell)) ?? { rows: Infinity, columns: Infinity };
+      return blocks.some(
+        ({ sheet, top, left, bottom, right }) =>
+          sheet === cell.sheet &&
+          (top !== cell.row || left !== cell.col) &&
+          bottom >= cell.row &&
+          right >= cell.col &&
+          top < cell.row + rows &&
+          left < cell.col + columns,
+      );
+    });
+  }
+}
+
+interface FilledBlock {
+  readonly leftCorner: Cell;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The engine's own record of the block over a cell. */
+function blockAt(cell: Cell, hf: HyperFormula): FilledBlock | undefined {
+  const vertex: unknown = hf.dependencyGraph.getCell(cell);
+  return typeof vertex === "object" && vertex !== null && "leftCorner" in vertex
+    ? (vertex as FilledBlock)
+    : undefined;
 }
 
 function isBlocked(hf: HyperFormula, cell: Cell): boolean {
   const value = hf.getCellValue(cell);
   return typeof value === "object" && value !== null && value.value === "#SPILL!";
-}
-
-/** Of the engine's own array functions: as far as their cells go to the right and down. */
-function extentOf(anchor: Cell, hf: HyperFormula): { rows: number; columns: number } {
-  let columns = 1;
-  while (hf.getCellType({ ...anchor, col: anchor.col + columns }) === "ARRAY") columns += 1;
-  let rows = 1;
-  while (hf.getCellType({ ...anchor, row: anchor.row + rows }) === "ARRAY") rows += 1;
-  return { rows, columns };
 }
 
 function keyOf({ sheet, row, col }: Cell): string {
