@@ -41,6 +41,20 @@ export function drawingOf(figure: Figure, width: number, height: number): Drawin
   }
 }
 
+/** What a drawing is called in one or two words. */
+export function nameOfFigure(figure: Figure): string {
+  const names: Readonly<Record<Figure["kind"], string>> = {
+    setover: "Plan view",
+    thread: "Profile",
+    passes: "Groove",
+    wires: figure.kind === "wires" && figure.shape.member === "internal" ? "Balls" : "Wires",
+    train: "Change gears",
+    marks: "Half nuts",
+    lines: "Plot",
+  };
+  return names[figure.kind];
+}
+
 /** The whole of a drawing in words. */
 export function describeFigure(figure: Figure): string {
   switch (figure.kind) {

@@ -22,6 +22,7 @@ export function trimmed(value: number, places: number): string {
 /** Four significant figures at most, for lengths whose unit nobody has said. */
 export function plain(value: number): string {
   if (value === 0) return "0";
-  const places = Math.max(0, Math.min(6, 3 - Math.floor(Math.log10(Math.abs(value)))));
-  return trimmed(value, Math.min(places, 4));
+  const size = Math.floor(Math.log10(Math.abs(value)));
+  if (size < -5 || size > 8) return value.toExponential(2).replace("e+", "e").replaceAll("-", "−");
+  return trimmed(value, size < -1 ? 2 - size : Math.max(0, 3 - size));
 }

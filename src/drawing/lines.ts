@@ -40,10 +40,10 @@ function numberText(value: number, places: number): string {
 export function drawLines(figure: LinesFigure, width: number, height: number): Drawing {
   const plate = new Plate(width, height);
   const { size } = plate;
-  const { x, series, as } = figure;
+  const { series, as } = figure;
   const all = series.flatMap((one) => one.y);
   const named = series.length > 1;
-  const top = (figure.yTitle ? 2.2 : 1) * size + (named ? 1.5 * size : 0);
+  const top = (figure.yTitle ? 2.6 : 1) * size + (named ? 1.5 * size : 0);
   const bottom = height - (figure.xTitle ? 3.5 : 2.1) * size;
   const zero = as === "columns" ? [0] : [];
   const ySteps = niceSteps(
@@ -93,7 +93,6 @@ export function drawLines(figure: LinesFigure, width: number, height: number): D
   );
   titles(plate, figure, box);
   if (named) names(plate, figure, box);
-  void x;
   return plate.done(sayLines(figure));
 }
 
@@ -215,11 +214,15 @@ function titles(plate: Plate, { xTitle, yTitle }: LinesFigure, box: Box): void {
 /** A key above the plot: a piece of each line with its name. */
 function names(plate: Plate, { series, as }: LinesFigure, box: Box): void {
   const { size } = plate;
+  const signs = 46 * series.length;
+  const all = series.reduce((sum, one) => sum + widthOf(one.name, size), signs);
+  const room = box.right - box.left;
+  // Names keep their length while they all fit.
+  const most = all <= room ? room : room / series.length - 46;
   let x = box.left;
   const y = box.top - 0.8 * size;
   series.forEach((one, n) => {
-    const room = (box.right - box.left) / series.length - 40;
-    const text = shortened(one.name, size, room);
+    const text = shortened(one.name, size, most);
     if (text === "" || x + 34 > box.right) return;
     if (as === "columns") {
       const points: Point[] = [

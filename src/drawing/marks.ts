@@ -50,7 +50,7 @@ export function drawMarks(figure: MarksFigure, width: number, height: number): D
       [
         {
           text: String(mark),
-          look: good.has(mark) ? "set bold" : "muted struck",
+          look: good.has(mark) ? "set bold" : "muted",
           size: good.has(mark) ? 1.2 * size : size,
         },
       ],

@@ -26,19 +26,20 @@ export function drawPasses(figure: PassesFigure, width: number, height: number):
   const depth = figure.depths.at(-1)!;
   const xs = [...layers.groove, ...layers.form].flatMap((piece) => [piece.x0, piece.x1]);
   const [trail, lead] = [Math.min(...xs), Math.max(...xs)];
-  const top = 3.7 * size;
-  const bottom = height - (figure.chip ? 3.4 : 2) * size;
+  const top = 4.4 * size;
+  const foot = 2 + (figure.chip ? 1.3 : 0) + (figure.overcut > 0 ? 1.3 : 0);
+  const bottom = height - foot * size;
   const side = 3.4 * size;
   const scale = Math.min((bottom - top) / (1.1 * depth), (width - 2 * side - 10) / (1.2 * (lead - trail)));
   const middle = (lead + trail) / 2;
   const x0 = (width - 0.5 * side) / 2;
   const at = ([x, y]: Point): Point => [x0 - (x - middle) * scale, top + y * scale];
 
-  metal(plate, figure, layers, at, top, bottom);
+  metal(plate, layers, at, top, bottom);
   chips(plate, figure, layers, at);
-  outlines(plate, figure, layers, at);
+  outlines(plate, layers, at);
   numbers(plate, figure, layers, at, scale);
-  words(plate, figure, layers, { at, scale, top, trail, lead, depth });
+  words(plate, figure, layers, { at, top, trail, lead, depth });
   return plate.done(sayPasses(figure));
 }
 
@@ -111,14 +112,7 @@ function outlineOf(outline: Outline): Point[] {
   return outline.flatMap(pointsOf);
 }
 
-function metal(
-  plate: Plate,
-  figure: PassesFigure,
-  { groove, form }: Layers,
-  at: At,
-  top: number,
-  bottom: number,
-): void {
+function metal(plate: Plate, { groove, form }: Layers, at: At, top: number, bottom: number): void {
   const cut = outlineOf(groove.length > 0 ? groove : form).map(at);
   const down = Math.min(bottom + 4, plate.height - 3);
   const edge = 4;
@@ -134,7 +128,6 @@ function metal(
   plate.hatch(body, 7);
   plate.line([[edge, top], cut.at(-1)!], "outline", "surface");
   plate.line([cut[0]!, [plate.width - edge, top]], "outline", "surface");
-  void figure;
 }
 
 /** How far a pass is: its look and its place in words. */
@@ -159,9 +152,8 @@ function chips(plate: Plate, figure: PassesFigure, { taken, overcut }: Layers, a
   }
 }
 
-function outlines(plate: Plate, figure: PassesFigure, { groove, form, overcut }: Layers, at: At): void {
-  const cut = figure.next === undefined || figure.next > figure.depths.length;
-  plate.line(outlineOf(groove).map(at), cut ? "outline" : "outline", "groove");
+function outlines(plate: Plate, { groove, form, overcut }: Layers, at: At): void {
+  plate.line(outlineOf(groove).map(at), "outline", "groove");
   if (overcut.length > 0) plate.line(outlineOf(form).map(at), "flank", "form");
 }
 
@@ -203,7 +195,6 @@ function leadingAt(ring: readonly Point[], depth: number): number | undefined {
 
 interface Set {
   readonly at: At;
-  readonly scale: number;
   readonly top: number;
   readonly trail: number;
   readonly lead: number;
@@ -211,12 +202,12 @@ interface Set {
 }
 
 function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set): void {
-  const { at, scale, top, trail, lead, depth } = set;
+  const { at, top, trail, lead, depth } = set;
   const { setover, next, depths, chip } = figure;
   const { size, width, height } = plate;
   // The line that the slide travels on, above the surface, where the tool comes from.
   const from = at([0, 0]);
-  const length = Math.min(1.9 * size, top - 6) / Math.max(0.35, Math.cos((setover * Math.PI) / 180));
+  const length = Math.min(2.4 * size, top - 6) / Math.max(0.35, Math.cos((setover * Math.PI) / 180));
   const direction = -90 + setover;
   const line: [Point, Point] = [from, polar(from, Math.max(24, length), direction)];
   plate.line(line, "set", "infeed");
@@ -235,14 +226,14 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
   const left0 = at([lead, 0])[0];
   plate.line(
     [
-      [6, top - 1.9 * size],
-      [38, top - 1.9 * size],
+      [6, top - 2.7 * size],
+      [38, top - 2.7 * size],
     ],
     "thin",
     "cut",
   );
-  plate.arrow([6, top - 1.9 * size], 180);
-  plate.label("cut", spots([40, top - 1.9 * size], "e"), { gap: 2 });
+  plate.arrow([6, top - 2.7 * size], 180);
+  plate.label("cut", spots([40, top - 2.7 * size], "e"), { gap: 2 });
   plate.label(
     "leading flank",
     [
@@ -259,15 +250,6 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
     ],
     { gap: 2 },
   );
-  if (overcut.length > 0) {
-    const outside = overcut.flat().map(at);
-    const mark = outside.reduce((best, one) => (one[1] < best[1] ? one : best));
-    plate.label(
-      [{ text: `overcut ${plain(figure.overcut)}`, look: "warn bold" }],
-      spots([mark[0], mark[1] + 1.6 * size], "e", "se", "w", "sw", "s"),
-      { must: true, gap: 10 },
-    );
-  }
   const last: Line[] = [];
   if (chip && next !== undefined && next <= depths.length) {
     last.push(
@@ -276,10 +258,12 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
     );
   } else if (next !== undefined) last.push({ text: `All ${depths.length} passes cut`, look: "bold" });
   else last.push({ text: `${depths.length} passes, to scale` });
+  if (overcut.length > 0) {
+    last.push({ text: `Overcut ${plain(figure.overcut)} outside the form, cross-lined`, look: "warn bold" });
+  }
   const foot: Point = [6, height - 2];
   if (!plate.label(last, spots(foot, "ne"), { gap: 0 }))
     plate.label(last.slice(0, 1), spots(foot, "ne"), { gap: 0 });
-  void scale;
 }
 
 /** Axial place of the deepest pass. */

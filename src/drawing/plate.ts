@@ -62,13 +62,17 @@ export interface Line {
 export interface LabelWish {
   /** Between the point and the label. */
   readonly gap?: number;
-  /** Put anywhere near when all its places are taken. */
+  /** Put anywhere near when none of its places is good. */
   readonly must?: boolean;
+  /** Left out rather than crossing more than this length of lines, px. */
+  readonly most?: number;
   readonly upright?: boolean;
 }
 
 /** Labels keep this far from each other and from the frame. */
 const clear = 2;
+/** A label that crosses so much had better look for another place. */
+const fairCost = 45;
 const arrowLength = 9;
 const arrowHalf = 2.6;
 
@@ -105,6 +109,11 @@ export class Plate {
   path(d: string, points: readonly Point[], look: string, part?: string): void {
     this.put(d, look, part);
     this.remember(points);
+  }
+
+  /** A line that labels may lie on. */
+  trace(points: readonly Point[], look: string, part?: string): void {
+    this.put(pathOf(points), look, part);
   }
 
   /** A surface that labels may lie on. */
@@ -226,15 +235,15 @@ export class Plate {
     spots.forEach((spot, i) => {
       tryOut(spot, i * 4);
     });
-    if (!best && wish.must) {
+    if (wish.must && (!best || best.cost > fairCost)) {
       const [x0, y0] = spots[0]!.at;
       for (let y = 6; y < this.height; y += 6) {
         for (let x = 6; x < this.width; x += 6) {
-          tryOut({ at: [x, y], side: "over" }, 20 + Math.hypot(x - x0, y - y0));
+          tryOut({ at: [x, y], side: "over" }, 20 + 0.6 * Math.hypot(x - x0, y - y0));
         }
       }
     }
-    if (!best) return false;
+    if (!best || best.cost > (wish.most ?? Infinity)) return false;
     for (const label of best.labels) {
       this.labels.push(label);
       this.taken.push(label.box);

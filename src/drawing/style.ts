@@ -37,9 +37,6 @@ export const drawingStyle = css`
     fill: var(--on-blue);
     stroke: var(--blue);
   }
-  .drawing text.struck {
-    text-decoration: line-through;
-  }
 
   /* surfaces */
   .drawing .metal {

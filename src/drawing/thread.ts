@@ -2,6 +2,7 @@
 import type { LimitPair, ThreadFigure, ThreadShape } from "../lathe/figure.ts";
 import { angle, length, trimmed } from "./figures.ts";
 import { type Point, polar, spreadOut } from "./geometry.ts";
+import { widthOf } from "./lettering.ts";
 import { type Drawing, type Line, Plate, spots } from "./plate.ts";
 import { formLines, grooveSides, type Place, surface } from "./profile.ts";
 
@@ -14,7 +15,7 @@ interface Scene {
   readonly figure: ThreadFigure;
   readonly scale: number;
   readonly at: (place: Place) => Point;
-  readonly left: number;
+  /** Where the profile ends. */
   readonly right: number;
   /** Up or down the page, the way the groove opens. */
   readonly open: 1 | -1;
@@ -43,30 +44,33 @@ function reach({ shape, limits }: ThreadFigure): { out: number; inner: number } 
   return { out: Math.max(...all) / 2, inner: Math.min(...all) / 2 };
 }
 
+/** Pitches that are shown, to the left and to the right of the middle of the groove. */
+const span = { from: -0.76, to: 0.9 } as const;
+
 function setOut(plate: Plate, figure: ThreadFigure): Scene {
   const { shape } = figure;
   const { width, height, size } = plate;
   const open = formLines(shape).opens;
   // The side that the groove opens to has the dimensions, the other the metal.
-  const dimensions = 4.6 * size;
-  const metal = Math.max(18, 0.12 * height);
+  const dimensions = 5.2 * size;
+  const metal = Math.max(1.9 * size, 0.12 * height);
   const { out, inner } = reach(figure);
   const top = open > 0 ? dimensions : metal;
   const bottom = height - (open > 0 ? metal : dimensions);
-  const left = 3.4 * size;
-  const right = Math.max(0.5 * width, width - 12.5 * size) - 30;
-  const scale = Math.min((bottom - top) / (out - inner), (right - left) / (2.2 * shape.pitch));
-  const across = 2.2 * shape.pitch * scale;
-  const x0 = left + 0.35 * shape.pitch * scale;
-  const free = bottom - top - (out - inner) * scale;
-  const y0 = top + free / 2;
+  const left = 2.6 * size;
+  const words = diameters.flatMap((one) => [sizeWords(shape, one), limitWords(figure.limits[one], shape)]);
+  const column = Math.max(...words.map((text) => widthOf(text, size))) + 50;
+  const right = Math.max(left + 50, width - column);
+  const pitches = span.to - span.from;
+  const scale = Math.min((bottom - top) / (out - inner), (right - left) / (pitches * shape.pitch));
+  const x0 = (left + right - (span.to + span.from) * shape.pitch * scale) / 2;
+  const y0 = top + (bottom - top - (out - inner) * scale) / 2;
   return {
     plate,
     figure,
     scale,
-    at: ([x, r]) => [x0 + (x + 0.25 * shape.pitch) * scale, y0 + (out - r) * scale],
-    left,
-    right: left + across,
+    at: ([x, r]) => [x0 + x * scale, y0 + (out - r) * scale],
+    right: x0 + span.to * shape.pitch * scale,
     open,
     back:
       open > 0 ? Math.min(height - 3, y0 + (out - inner) * scale + metal - 3) : Math.max(3, y0 - metal + 3),
@@ -75,25 +79,19 @@ function setOut(plate: Plate, figure: ThreadFigure): Scene {
 
 function profile({ plate, figure, at, back }: Scene): void {
   const { shape } = figure;
-  const points = surface(shape, -0.6, 1.6).map(at);
+  const points = surface(shape, span.from, span.to).map(at);
   const [first, last] = [points[0]!, points.at(-1)!];
-  const body: Point[] = [...points, [last[0], back], [first[0], back]];
+  // Where the metal is broken off: thin freehand lines.
+  const torn = ([x, y]: Point, sign: 1 | -1) =>
+    Array.from({ length: 9 }, (_, i): Point => [x - sign * (i % 2 === 0 ? 0 : 2), y + ((back - y) * i) / 8]);
+  const [leftEdge, rightEdge] = [torn(first, 1), torn(last, -1)];
+  const body: Point[] = [...points, ...rightEdge, ...leftEdge.slice().reverse()];
   plate.ground(body, "metal");
   plate.hatch(body);
   plate.line(points, "outline", "profile");
-  // Where the metal is broken off: thin freehand lines.
-  for (const [[x, y], sign] of [
-    [first, 1],
-    [last, -1],
-  ] as const) {
-    const waves = Array.from(
-      { length: 9 },
-      (_, i): Point => [x + sign * (i % 2 === 0 ? 0 : 2), y + ((back - y) * i) / 8],
-    );
-    plate.ground(waves, "thin open");
-  }
+  for (const edge of [leftEdge, rightEdge]) plate.trace(edge, "thin");
   plate.line(
-    [at([-0.6 * shape.pitch, shape.pitchDia / 2]), at([1.6 * shape.pitch, shape.pitchDia / 2])],
+    [span.from, span.to].map((pitches) => at([pitches * shape.pitch, shape.pitchDia / 2])),
     "axis",
     "pitch-line",
   );
@@ -124,7 +122,7 @@ function levels({ plate, figure, at, right, open }: Scene): void {
     if (one !== "pitch")
       plate.line(
         [
-          [at([1.3 * shape.pitch, 0])[0], y],
+          [right - 3, y],
           [zone.right + 2, y],
         ],
         "thin",
@@ -151,7 +149,7 @@ function levels({ plate, figure, at, right, open }: Scene): void {
       plate.hatch(box, 3.5, -45, "zone-lining");
     }
     const words: Line = {
-      text: `${one} ø${length(sizeOf(shape, one), shape.unit)}`,
+      text: sizeWords(shape, one),
       look: one === "pitch" ? "bold" : "",
     };
     const limitLine: Line = { text: limitWords(limits[one], shape), look: "muted" };
@@ -162,6 +160,10 @@ function levels({ plate, figure, at, right, open }: Scene): void {
 
 function sizeOf(shape: ThreadShape, diameter: Diameter): number {
   return diameter === "major" ? shape.major : diameter === "minor" ? shape.minor : shape.pitchDia;
+}
+
+function sizeWords(shape: ThreadShape, one: Diameter): string {
+  return `${one} ø${length(sizeOf(shape, one), shape.unit)}`;
 }
 
 function limitWords({ max, min }: LimitPair, { unit }: ThreadShape): string {
@@ -185,104 +187,93 @@ function zoneBox(
   ];
 }
 
-/** The included angle, or both flanks where they differ, over the first groove. */
+/** The included angle, or both flanks where they differ, over the groove. */
 function flanks({ plate, figure, at, open, scale }: Scene): void {
   const { shape } = figure;
-  const { loadFlank: l, clearanceFlank: t, pitch } = shape;
-  const { crest } = formLines(shape);
+  const { loadFlank: l, clearanceFlank: t } = shape;
+  const { crest, bottom } = formLines(shape);
+  const { size } = plate;
   const sides = grooveSides(shape, crest);
-  const away = open > 0 ? -1 : 1;
-  const reachOut = 1.5 * plate.size;
-  const rise = (from: Point, degrees: number, sign: number): Point =>
-    polar(from, reachOut, away < 0 ? -90 + sign * degrees : 90 - sign * degrees);
-  const from = at([-sides.left, crest]);
-  const to = at([sides.right, crest]);
-  const middle: Point = [at([0, crest])[0], (from[1] + to[1]) / 2];
+  const [out, direction] = open > 0 ? (["n", -90] as const) : (["s", 90] as const);
+  const middle = at([0, crest]);
   if (l + t < 1) {
-    plate.label("flanks square to the axis", spots([middle[0], middle[1]], away < 0 ? "n" : "s"), { gap: 6 });
+    plate.label("square flanks", spots(middle, out), { gap: 6 });
     return;
   }
-  plate.line([from, rise(from, l, -1)], "thin");
-  plate.line([to, rise(to, t, 1)], "thin");
-  const apexDepth =
-    (sides.left + sides.right) / (Math.tan((l * Math.PI) / 180) + Math.tan((t * Math.PI) / 180));
-  const apex = at([-sides.left + apexDepth * Math.tan((l * Math.PI) / 180), crest - open * apexDepth]);
-  const radius = apexDepth * scale + 0.95 * plate.size;
-  const direction = away < 0 ? -90 : 90;
-  const [begin, end] = away < 0 ? [direction - l, direction + t] : [direction + l, direction - t];
-  plate.arc(apex, radius, begin, end, "thin", "angle");
+  const slope = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+  const deep = (sides.left + sides.right) / (slope(l) + slope(t));
+  const apex: Place = [-sides.left + deep * slope(l), crest - open * deep];
+  const centre = at(apex);
+  const radius = deep * scale + 0.75 * size;
+  // Both flanks drawn on past the crest, as extension lines of the angle.
+  const [begin, end] = open > 0 ? [direction - l, direction + t] : [direction + l, direction - t];
+  for (const [x, turn] of [
+    [-sides.left, begin],
+    [sides.right, end],
+  ] as const) {
+    plate.line([at([x, crest]), polar(centre, radius + 4, turn)], "thin");
+  }
+  plate.arc(centre, radius, begin, end, "thin", "angle");
   const sign = Math.sign(end - begin);
   const lean = Math.min(20, (4.5 / radius) * 57.3);
-  const wide = (Math.abs(end - begin) * Math.PI * radius) / 180 > 26;
-  plate.arrow(polar(apex, radius, begin), begin - sign * (90 - lean) + (wide ? 0 : 180));
-  plate.arrow(polar(apex, radius, end), end + sign * (90 - lean) + (wide ? 0 : 180));
-  const words: Line[] =
-    l === t
-      ? [{ text: angle(l + t), look: "bold" }]
-      : [{ text: `load ${angle(l)}, clearance ${angle(t)}`, look: "bold" }];
-  if (l !== t) plate.line([at([0, formLines(shape).bottom]), polar(apex, radius + 4, direction)], "axis");
-  const top = polar(apex, radius, direction);
-  const out = away < 0 ? "n" : "s";
-  plate.label(
-    words,
-    [
-      ...spots(top, out),
-      ...spots(polar(apex, radius + 2, direction - 12), away < 0 ? "nw" : "se"),
-      ...spots(polar(apex, radius + 2, direction + 12), away < 0 ? "ne" : "sw"),
-    ],
-    { gap: 2 },
-  ) || plate.label([{ text: angle(l + t), look: "bold" }], spots(top, out), { gap: 2 });
-  void pitch;
+  const inside = (Math.abs(end - begin) * Math.PI * radius) / 180 > 26;
+  plate.arrow(polar(centre, radius, begin), begin - sign * (90 - lean) + (inside ? 0 : 180));
+  plate.arrow(polar(centre, radius, end), end + sign * (90 - lean) + (inside ? 0 : 180));
+  if (l !== t) plate.line([at([apex[0], bottom]), polar(centre, radius + 4, direction)], "axis");
+  const both = l === t ? angle(l + t) : `load ${angle(l)}, clearance ${angle(t)}`;
+  for (const text of [both, angle(l + t)]) {
+    const places = [
+      ...spots(polar(centre, radius, direction), out),
+      ...[-8, 8, -16, 16].flatMap((off) => spots(polar(centre, radius, direction + off), out)),
+    ];
+    if (plate.label([{ text, look: "bold" }], places, { gap: 2 })) return;
+  }
 }
 
 function pitchAndDepth({ plate, figure, at, open }: Scene): void {
   const { shape } = figure;
   const { pitch, lead, starts, unit } = shape;
   const { crest, bottom } = formLines(shape);
-  const { size, height } = plate;
-  // From flank to flank at the pitch line, where a crest may be round, over the second groove.
-  const side = pitch / 4;
-  const line =
-    open > 0
-      ? Math.max(2.2 * size, at([0, crest])[1] - 2 * size)
-      : Math.min(height - 2.2 * size, at([0, crest])[1] + 2 * size);
-  const words = [{ text: `P ${length(pitch, unit)}` }];
-  if (starts > 1) words.push({ text: `lead ${length(lead, unit)}, ${starts} starts` });
-  plate.dimensionAlong(
-    true,
-    at([side, shape.pitchDia / 2]),
-    at([side + pitch, shape.pitchDia / 2]),
-    line,
-    words,
-  );
-  const x = at([-0.6 * pitch, 0])[0];
-  plate.dimensionAlong(false, at([-0.5 * pitch, crest]), at([-0.5 * pitch, bottom]), x - 0.9 * size, [
+  const { size } = plate;
+  // From the middle of one crest to the middle of the next.
+  const sides = grooveSides(shape, crest);
+  const top = (sides.right - sides.left - pitch) / 2;
+  const line = at([0, crest])[1] - open * 3.1 * size;
+  const words = `P ${length(pitch, unit)}${starts > 1 ? `, lead ${length(lead, unit)}` : ""}`;
+  plate.dimensionAlong(true, at([top, crest]), at([top + pitch, crest]), line, [{ text: words }]);
+  const x = at([span.from * pitch, 0])[0];
+  plate.dimensionAlong(false, [x + 3, at([0, crest])[1]], [x + 3, at([0, bottom])[1]], x - 0.7 * size, [
     { text: length(Math.abs(crest - bottom), unit) },
   ]);
 }
 
-function rootAndCrest({ plate, figure, at, back, open }: Scene): void {
-  const { shape, rootFlat, crestFlat, taper } = figure;
+function rootAndCrest({ plate, figure, at, back, open, right }: Scene): void {
+  const { shape, rootFlat, crestFlat, taper, fit } = figure;
   const { crest, bottom } = formLines(shape);
   const { unit, pitch, rootRadius, crestRadius } = shape;
-  const root = rootRadius
-    ? `r ${length(rootRadius, unit)}`
-    : rootFlat
-      ? `flat ${length(rootFlat, unit)}`
-      : "";
-  const top = crestRadius
-    ? `r ${length(crestRadius, unit)}`
-    : crestFlat
-      ? `flat ${length(crestFlat, unit)}`
-      : "";
-  const inward = open > 0 ? "s" : "n";
-  plate.label(root && `root ${root}`, spots(at([0, bottom]), inward), { gap: 3 });
-  plate.label(top && `crest ${top}`, spots(at([0.5 * pitch, crest]), inward, "s", "n"), { gap: 5 });
+  const size = (radius: number | undefined, flat: number | undefined) =>
+    radius ? `r ${length(radius, unit)}` : flat ? `flat ${length(flat, unit)}` : "";
+  const root = size(rootRadius, rootFlat);
+  const top = size(crestRadius, crestFlat);
+  const [inward, outward] = open > 0 ? (["s", "n"] as const) : (["n", "s"] as const);
+  const most = 30;
+  plate.label(root && `root ${root}`, spots(at([0, bottom]), inward), { gap: 3, most });
+  const sides = grooveSides(shape, crest);
+  const peak = at([(sides.right - sides.left + pitch) / 2, crest]);
+  plate.label(top && `crest ${top}`, spots(peak, open > 0 ? "ne" : "se", inward), { gap: 4, most });
+  if (fit !== "") {
+    const zone: Point = [
+      right + 15,
+      open > 0 ? at([0, reach(figure).out])[1] : at([0, reach(figure).inner])[1],
+    ];
+    plate.label([{ text: fit, look: "muted" }], spots(zone, outward, inward), { gap: 3, most });
+  }
   if (taper !== 0) {
-    plate.label(
-      `taper ${trimmed(taper, 4)} on diameter, at the gauge plane`,
-      spots([plate.width / 2, back], open > 0 ? "n" : "s"),
-    );
+    const text = `taper ${trimmed(taper, 4)} on diameter, shown at the gauge plane`;
+    plate.label(text, spots([plate.width / 2, open > 0 ? plate.height : 0], open > 0 ? "n" : "s"), {
+      gap: 3,
+    }) ||
+      plate.label(`taper ${trimmed(taper, 4)}`, spots([plate.width / 2, back], outward, inward), { gap: 3 });
   }
 }
 

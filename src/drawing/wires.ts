@@ -122,7 +122,7 @@ function breakLine(plate: Plate, from: number, to: number, y: number): void {
     { length: count + 1 },
     (_, i): Point => [from + ((to - from) * i) / count, y + (i % 2 === 0 ? 1.6 : -1.6)],
   );
-  plate.ground(points, "thin open");
+  plate.trace(points, "thin");
 }
 
 function reading(
@@ -134,7 +134,7 @@ function reading(
 ): void {
   const { shape, wire, reading: value, at, aimed } = figure;
   const { unit, pitch, member } = shape;
-  const { size, width } = plate;
+  const { size } = plate;
   const { centre } = seatIn(figure);
   const side = member === "external" ? 1 : -1;
   const face: Place = [centre[0], centre[1] + side * (wire / 2)];
@@ -156,7 +156,6 @@ function reading(
   plate.arrow([x, low], -90, "set");
   plate.arrow([x, high], 90, "set");
   const middle: Point = [x, (low + high) / 2];
-  const room = width - x - 6;
   const words = [
     { text: length(value, unit), look: "set bold", size: 1.35 * size },
     { text: ball ? "between balls" : "over wires", look: "muted" },
@@ -167,7 +166,6 @@ function reading(
   plate.label(words, spots(middle, "e"), { gap: 6 }) ||
     plate.label(words.slice(0, 2), spots(middle, "e"), { gap: 6 }) ||
     plate.label(words.slice(0, 1), spots(middle, "e", "w"), { must: true });
-  void room;
 }
 
 function contact(
@@ -189,6 +187,7 @@ function contact(
       { text: `best ${length(best, unit)}`, look: "muted" },
     ],
     [
+      ...spots([4, 2], "se"),
       { at: [x, y], side: out > 0 ? "n" : "s" },
       { at: lower([centre[0] + 0.55 * pitch, centre[1] + out * (wire / 2)]), side: out > 0 ? "se" : "ne" },
     ],
@@ -209,7 +208,6 @@ function contact(
     ],
     { gap: 8 },
   );
-  plate.label("axis", [{ at: [3, upper([0, 0])[1]], side: "e" }]);
 }
 
 export function sayWires({ shape, wire, reading: value, at, aimed, best }: WiresFigure): string {

@@ -137,7 +137,7 @@ export const drawThreadFunctions: readonly SheetFunction[] = [
         value: `${what} of ${shown(wire, unit)} ${ball ? "in" : "on"} ${thread.designation}: ${reading.toFixed(digits)} ${unit} ${ball ? "between" : "over three"}`,
         figure: {
           kind: "wires",
-          shape,
+          shape: aim === undefined ? shape : aimedShape(thread, shape, aim, unit),
           wire,
           reading,
           at,
@@ -176,6 +176,20 @@ function shapeOf(thread: Thread, unit: LengthUnit): ThreadShape {
     minor: own(minor),
     ...(root === undefined ? {} : { rootRadius: own(root) }),
     ...(crest === undefined ? {} : { crestRadius: own(crest) }),
+  };
+}
+
+/** The thread as it is aimed at, in the middle of its limits; a minor diameter without limits moves with the flanks. */
+function aimedShape(thread: Thread, shape: ThreadShape, aim: number, unit: LengthUnit): ThreadShape {
+  const { major, minor } = limitsOf(thread);
+  const middle = ({ max, min }: LimitPair, otherwise: number) =>
+    max === undefined || min === undefined ? otherwise : convertLength((max + min) / 2, thread.unit, unit);
+  const moved = convertLength(aim - thread.pitchDia, thread.unit, unit);
+  const screw = thread.member === "external";
+  return {
+    ...shape,
+    major: middle(major, shape.major + (screw ? 0 : moved)),
+    minor: middle(minor, shape.minor + (screw ? moved : 0)),
   };
 }
 

@@ -4,6 +4,7 @@ import { ifDefined } from "lit/directives/if-defined.js";
 import { isErrorValue } from "../engine/values.ts";
 import { type NumberParts, type Shown, showValue } from "../job/format.ts";
 import type { CellView } from "../job/job.ts";
+import { drawnIn } from "./drawing-cell.ts";
 import type { GridGeometry } from "./grid-geometry.ts";
 import type { Area } from "./grid-window.ts";
 import { noSlot, roomOf, type Slot } from "./slots.ts";
@@ -29,13 +30,14 @@ const typeSize = 14;
 
 export function cellTemplate(state: CellState, geometry: GridGeometry): TemplateResult {
   const { view, area, active, selected, editor } = state;
+  const drawn = editor === undefined ? drawnIn(state, geometry) : undefined;
   const shown = showValue(view.value, view.format, state.unit);
   const says = descriptionOf(view);
   const wide = area.right > area.left;
   const high = area.bottom > area.top;
   return html`<div
     role="gridcell"
-    class=${classesOf(state, shown, geometry)}
+    class="${classesOf(state, shown, geometry)}${drawn ? " plate" : ""}"
     aria-rowindex=${area.top + 2}
     aria-colindex=${area.left + 2}
     aria-colspan=${wide ? area.right - area.left + 1 : nothing}
@@ -48,7 +50,7 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
     title=${ifDefined(shown.error || view.caution !== undefined ? says : undefined)}
     tabindex=${active ? 0 : -1}
   >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : nothing}${
-    editor ?? contentOf(state, shown, geometry)
+    editor ?? drawn ?? contentOf(state, shown, geometry)
   }</div>`;
 }
 

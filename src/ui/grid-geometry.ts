@@ -14,6 +14,8 @@ export class GridGeometry {
   edges: readonly number[] = [0, defaultWidth];
   /** Of the type; 1 is normal. */
   scale = 1;
+  /** Height of a row, px. */
+  row = 28;
   private known = new Set<string>();
   private made = "";
 

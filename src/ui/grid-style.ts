@@ -8,7 +8,8 @@ export const gridStyle = css`
     box-sizing: border-box;
   }
   :host {
-    display: block;
+    display: flex;
+    flex-direction: column;
     position: relative;
     min-height: 0;
     height: 100%;
@@ -25,8 +26,9 @@ export const gridStyle = css`
     width: calc(100px * var(--k));
   }
   .scroll {
-    position: absolute;
-    inset: 0;
+    position: relative;
+    flex: 1;
+    min-height: 0;
     overflow: auto;
     touch-action: pan-x pan-y;
     overscroll-behavior: contain;

@@ -51,6 +51,15 @@ export class SheetMap {
     return text !== "" || (value !== null && value !== "");
   }
 
+  /** What the drawings of the sheet show, in the order of their cells. */
+  figures(): NonNullable<CellView["figure"]>[] {
+    return Object.entries(this.sheet?.cells ?? {}).flatMap(([name, text]) => {
+      const place = /DRAW\./i.test(text) ? parseCell(name) : undefined;
+      const figure = place && this.view(place.row, place.column).figure;
+      return figure ? [figure] : [];
+    });
+  }
+
   /** The merged range over a cell, or the cell itself. */
   areaAt(row: number, column: number): Area {
     const area = this.merged.find((one) => contains(one, row, column));

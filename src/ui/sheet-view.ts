@@ -5,6 +5,8 @@ import { columnName } from "../engine/address.ts";
 import type { Job } from "../job/job.ts";
 import { type Reference, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
+import { plateStyle } from "./drawing-cell.ts";
+import "./drawing-fold.ts";
 import { EditSession } from "./edit-session.ts";
 import { GridGeometry } from "./grid-geometry.ts";
 import type { Spot } from "./grid-keys.ts";
@@ -31,7 +33,7 @@ const phone = 600;
 
 /** How a sheet is drawn: the part in view, the active row wherever it is, and the range. What it does is in sheet-grid.ts. */
 export abstract class SheetView extends LitElement {
-  static override styles = [gridStyle, gridMarksStyle];
+  static override styles = [gridStyle, gridMarksStyle, ...plateStyle];
 
   @property({ attribute: false }) job: Job | undefined;
   @property() sheet = "";
@@ -78,7 +80,9 @@ export abstract class SheetView extends LitElement {
     const references = this.references();
     this.slots = reuse(this.slots, shownRows);
     const key = (row: number) => this.slots.get(row);
+    const folded = this.narrow ? map.figures() : [];
     return html`
+      ${folded.length > 0 ? html`<drawing-fold .figures=${folded}></drawing-fold>` : nothing}
       <div
         class="scroll"
         role="grid"
@@ -159,10 +163,15 @@ export abstract class SheetView extends LitElement {
     </div>`;
   }
 
+  private get narrow(): boolean {
+    return this.size.width > 0 && this.size.width < phone;
+  }
+
   protected layColumns(): void {
     const { zone, scale, width } = this.size;
     // On a phone a label and its value stand side by side, whatever widths the job was made with.
-    const widest = width > 0 && width < phone ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
+    const widest = this.narrow ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
+    this.geometry.row = this.size.row;
     if (this.map) this.geometry.lay(this.map.sheet, this.map.columns, zone, scale, widest);
   }
 

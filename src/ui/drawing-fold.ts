@@ -1,0 +1,108 @@
+import { css, html, LitElement, nothing } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import { describeFigure, nameOfFigure } from "../drawing/draw.ts";
+import { drawingStyle } from "../drawing/style.ts";
+import type { CellView } from "../job/job.ts";
+import { pictureOf } from "./drawing-cell.ts";
+
+type Figure = NonNullable<CellView["figure"]>;
+
+/** On a phone the drawings of a sheet stand above its two columns: one open at a time, or none. */
+@customElement("drawing-fold")
+export class DrawingFold extends LitElement {
+  static override styles = [
+    drawingStyle,
+    css`
+      :host {
+        display: block;
+        border-bottom: 1px solid var(--ink);
+        background: var(--paper);
+        color: var(--ink);
+      }
+      .names {
+        display: flex;
+        overflow-x: auto;
+      }
+      button {
+        flex: 1 0 auto;
+        min-height: max(44px, var(--target));
+        padding: 0 14px;
+        border: 0;
+        border-right: 1px solid var(--rule);
+        border-bottom: 3px solid transparent;
+        background: var(--paper-2);
+        color: var(--ink);
+        font: inherit;
+        text-align: left;
+      }
+      button[aria-expanded="true"] {
+        border-bottom-color: var(--blue);
+        background: var(--paper);
+        font-weight: 700;
+      }
+      button:focus-visible {
+        outline: var(--ring) solid var(--blue);
+        outline-offset: calc(-1 * var(--ring));
+      }
+      .open {
+        height: min(46vh, 300px);
+        height: min(46dvh, 300px);
+      }
+      p {
+        margin: 0;
+        padding: 8px 14px;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) figures: readonly Figure[] = [];
+  /** Name of the open drawing; undefined before the person has chosen, "" when all are folded. */
+  @state() private chosen: string | undefined;
+  @state() private width = 0;
+
+  private readonly resizes = new ResizeObserver(([entry]) => {
+    this.width = entry!.contentRect.width;
+  });
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.resizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    this.resizes.disconnect();
+    super.disconnectedCallback();
+  }
+
+  override render() {
+    const names = this.figures.map(nameOfFigure);
+    // With the keyboard of the phone up, or on its side, the sheet needs the room.
+    const first = innerHeight < 560 ? "" : names[0];
+    const wanted = this.chosen ?? first;
+    const open = wanted !== "" && wanted !== undefined && !names.includes(wanted) ? names[0] : wanted;
+    const figure = this.figures[names.indexOf(open ?? "")];
+    return html`<div class="names">
+        ${names.map(
+          (name) => html`<button
+            aria-expanded=${name === open}
+            @click=${() => {
+              this.chosen = name === open ? "" : name;
+            }}
+          >${name}</button>`,
+        )}
+      </div>
+      ${figure ? html`<div class="open">${this.picture(figure)}</div>` : nothing}`;
+  }
+
+  private picture(figure: Figure) {
+    if (this.width === 0) return nothing;
+    const height = Math.min(0.46 * innerHeight, 300);
+    return pictureOf(figure, this.width, height, 1) ?? html`<p>${describeFigure(figure)}</p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "drawing-fold": DrawingFold;
+  }
+}
