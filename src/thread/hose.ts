@@ -45,25 +45,33 @@ const garden: Coupling = {
   remembered: true,
 };
 
+/** Twice the height, by threads per inch, where the tables do not round it to the nearest. */
+const printedHeights: Readonly<Record<number, number>> = { 6: 0.2166 };
+
+const threadsOf = (pitch: number) => Number((1 / pitch).toPrecision(6));
+
 function limitsOf(
   { under, over, T }: Pick<Coupling, "under" | "over" | "T">,
-  { major, pitch, pitchDia, minor, member }: Fitted,
+  { major, pitch, pitchDia, member }: Fitted,
 ): Limits {
   const four = (value: number) => round(value, 4);
+  const heights = printedHeights[threadsOf(pitch)] ?? four(2 * americanForm.depth.external(pitch));
   if (member === "internal") {
-    const nut = (value: number) => four(value + over);
+    const majorMin = four(major + over);
+    const pitchMin = four(pitchDia + over);
+    const minorMin = four(majorMin - heights);
     return {
-      major: { min: nut(major) },
-      pitch: { min: nut(pitchDia), max: four(nut(pitchDia) + T) },
-      minor: { min: nut(minor.internal), max: four(nut(minor.internal) + 2 * T) },
+      major: { min: majorMin },
+      pitch: { min: pitchMin, max: four(pitchMin + T) },
+      minor: { min: minorMin, max: four(minorMin + 2 * T) },
     };
   }
-  const screw = (value: number) => four(value - under);
+  const majorMax = four(major - under);
+  const pitchMax = four(pitchDia - under);
   return {
-    major: { max: screw(major), min: four(screw(major) - 2 * T) },
-    pitch: { max: screw(pitchDia), min: four(screw(pitchDia) - T) },
-    // Twice the printed height, which has five decimals, under the major diameter.
-    minor: { max: four(screw(major) - 2 * round(americanForm.depth.external(pitch), 5)) },
+    major: { max: majorMax, min: four(majorMax - 2 * T) },
+    pitch: { max: pitchMax, min: four(pitchMax - T) },
+    minor: { max: four(majorMax - heights) },
   };
 }
 
@@ -109,9 +117,9 @@ export const hose: Series = {
   read: readHose,
   list: (size, tpi) => `${size.name}-${tpi} NH`,
   classes: noClasses,
-  limits: (fitted) => limitsOf(find(fitted.name, Number((1 / fitted.pitch).toPrecision(6)))!, fitted),
+  limits: (fitted) => limitsOf(find(fitted.name, threadsOf(fitted.pitch))!, fitted),
   limitsNote: ({ name, pitch }) =>
-    find(name, Number((1 / pitch).toPrecision(6)))?.remembered
+    find(name, threadsOf(pitch))?.remembered
       ? "limits of garden hose threads are from memory of ASME B1.20.7: check them before relying on them"
       : undefined,
 };
@@ -141,7 +149,7 @@ export const npsh: Series = {
   list: (size, tpi) => `${size.name}-${tpi} NPSH`,
   classes: noClasses,
   limits: (fitted) => {
-    const [over, T] = pipeHose[Number((1 / fitted.pitch).toPrecision(6))]!;
+    const [over, T] = pipeHose[threadsOf(fitted.pitch)]!;
     return limitsOf({ under: 0, over, T }, fitted);
   },
   limitsNote: "limits of NPSH are from memory of ASME B1.20.7: check them before relying on them",
