@@ -1,11 +1,14 @@
-import { html, LitElement } from "lit";
+import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
+import type { Place } from "../engine/values.ts";
+import { sheetFunctions } from "../functions/index.ts";
 import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
 import { Desk } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
 import { FileIntake } from "./file-intake.ts";
+import { HelpActs } from "./help-acts.ts";
 import { LatheActs } from "./lathe-acts.ts";
 import { type Layout, layoutFor, roomForWords } from "./layout.ts";
 import { stayOffline } from "./offline.ts";
@@ -25,6 +28,7 @@ import "./sheet-grid.ts";
 import { ShelfActs } from "./shelf-acts.ts";
 import "./title-block.ts";
 import { onPageKey, wordActs } from "./word-acts.ts";
+import "./why-drawer.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** The page: puts the parts together, and passes on what they report to the acts. */
@@ -35,6 +39,8 @@ export class HalfAngle extends LitElement implements PageParts {
   @state() private layout: Layout = "card";
   @state() private narrow = false;
   @state() private low = false;
+  /** Room for a drawer beside the sheet. */
+  @state() private roomy = false;
   @state() private lastly = "";
   @state() private dropping = false;
   @query("said-line") readonly said!: SaidLine;
@@ -58,6 +64,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly paper = new PaperActs(this.page);
   readonly bench = new BenchActs(this.page);
   readonly lathe = new LatheActs(this.page);
+  readonly help = new HelpActs(this.page);
 
   readonly element: PageParts["element"] = (tag) => this.renderRoot.querySelector(tag);
 
@@ -97,7 +104,7 @@ export class HalfAngle extends LitElement implements PageParts {
     const heading = operation ? `${operation.number} ${operation.name}` : "Halfangle";
     const title = job?.document.title ?? "";
     return html`
-      <div class="house ${layout} ${this.dropping ? "dropping" : ""}">
+      <div class="house ${layout} ${this.dropping ? "dropping" : ""} ${this.help.why ? "why" : ""} ${this.roomy ? "roomy" : ""}">
         <button class="skip" @click=${() => this.element("sheet-grid")?.focus()}>Skip to the sheet</button>
         <route-card
           .layout=${layout}
@@ -120,6 +127,7 @@ export class HalfAngle extends LitElement implements PageParts {
           .large=${this.settings.large}
           .hand=${this.settings.chosenHand}
           .signedOff=${operation?.signedOff ?? false}
+          .why=${this.help.why}
           .first=${at <= 0}
           .last=${at === operations.length - 1}
           @word=${(event: CustomEvent<Word>) => wordActs[event.detail](this)}
@@ -138,8 +146,19 @@ export class HalfAngle extends LitElement implements PageParts {
                     event.preventDefault();
                     this.page.step(event.detail);
                   }}
-                  @cell-active=${(event: CustomEvent<{ row: number; column: number }>) => this.desk.choosePlace(event.detail)}
-                ></sheet-grid>`
+                  @cell-active=${(event: CustomEvent<{ row: number; column: number }>) => this.onPlace(event.detail)}
+                ></sheet-grid>
+                ${
+                  this.help.why
+                    ? html`<why-drawer
+                        .job=${job}
+                        .place=${{ sheet, ...this.desk.place }}
+                        .functions=${sheetFunctions}
+                        @go=${(event: CustomEvent<Place>) => this.help.go(event.detail)}
+                        @leave=${() => this.help.turnWhy()}
+                      ></why-drawer>`
+                    : nothing
+                }`
             : html`<p class="wait">Fetching the job from the shelf.</p>`
         }
         <said-line @said=${(event: CustomEvent<string>) => (this.lastly = event.detail)}></said-line>
@@ -164,6 +183,11 @@ export class HalfAngle extends LitElement implements PageParts {
     if (!job) return;
     const operation = operationsOf(job).find(({ name }) => name === sheet);
     document.title = `${operation ? `${operation.number} ${operation.name} - ` : ""}${job.document.title} - Halfangle`;
+  }
+
+  private onPlace(place: { row: number; column: number }) {
+    this.desk.choosePlace(place);
+    if (this.help.why) this.requestUpdate();
   }
 
   private onOpened() {
@@ -191,6 +215,7 @@ export class HalfAngle extends LitElement implements PageParts {
     const touch = hand !== "desk";
     this.layout = layoutFor(innerWidth, touch);
     this.low = innerHeight < 560;
+    this.roomy = this.layout === "card" && innerWidth >= 1240 && !large;
     this.narrow = innerWidth < roomForWords(this.layout, large ? 1.3 : 1, touch);
     this.requestUpdate();
   }

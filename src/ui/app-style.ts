@@ -35,6 +35,24 @@ export const appStyle = css`
       "foot" auto / minmax(0, 1fr);
     --least: 480px;
   }
+  why-drawer {
+    grid-area: sheet;
+    justify-self: end;
+    width: min(340px, 100%);
+    z-index: 7;
+    border-top: 1px solid var(--rule-2);
+  }
+  .house.why.roomy {
+    grid-template:
+      "card rail rail" var(--rail)
+      "card entry entry" auto
+      "card sheet why" minmax(0, 1fr)
+      "card foot foot" auto / calc(82px + 110px * var(--k)) minmax(0, 1fr) 290px;
+  }
+  .house.why.roomy why-drawer {
+    grid-area: why;
+    width: auto;
+  }
   /* Landmarks for a screen reader; the parts inside them are laid out here. */
   header,
   main,

@@ -3,17 +3,21 @@ import { html } from "lit";
 import "./bench-view.ts";
 import type { BenchAct } from "./bench-view.ts";
 import "./card-dialog.ts";
+import { cellName } from "../engine/address.ts";
+import { sheetFunctions } from "../functions/index.ts";
+import "./guide-dialog.ts";
 import "./lathe-dialog.ts";
 import type { LatheAct } from "./lathe-dialog.ts";
 import type { PrintChoice } from "./paper-acts.ts";
 import "./print-dialog.ts";
 import "./shelf-dialog.ts";
 import type { ShelfAct } from "./shelf-dialog.ts";
+import "./thread-list.ts";
 import type { Acts } from "./word-acts.ts";
 
 export function panels(acts: Acts) {
-  const { page, shelf, paper, bench, lathe } = acts;
-  const { openId, noKeep } = page.parts.desk;
+  const { page, shelf, paper, bench, lathe, help } = acts;
+  const { openId, noKeep, place } = page.parts.desk;
   return html`<shelf-dialog
     .jobs=${shelf.kept}
     .rack=${shelf.rack}
@@ -31,6 +35,11 @@ export function panels(acts: Acts) {
       .awake=${bench.awake}
       @bench=${(event: CustomEvent<BenchAct>) => bench.did(event.detail)}
     ></bench-view>
+    <guide-dialog
+      .functions=${sheetFunctions}
+      .cell=${cellName(place.row, place.column)}
+      @example=${(event: CustomEvent<string>) => help.put(event.detail)}
+    ></guide-dialog>
     <lathe-dialog
       .lathes=${lathe.lathes}
       .takes=${lathe.takes}
@@ -43,5 +52,6 @@ export function panels(acts: Acts) {
       .remark=${paper.remark}
       @choice=${(event: CustomEvent<Partial<PrintChoice>>) => paper.choose(event.detail)}
       @print=${() => void paper.print()}
-    ></print-dialog>`;
+    ></print-dialog>
+    <thread-list></thread-list>`;
 }

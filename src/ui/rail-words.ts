@@ -17,6 +17,8 @@ export type Word =
   | "print"
   | "lathe"
   | "bench"
+  | "why"
+  | "guide"
   | "sign"
   | "rename"
   | "up"
@@ -140,6 +142,8 @@ export class RailWords extends LitElement {
   @property({ type: Boolean }) first = false;
   @property({ type: Boolean }) last = false;
   @property({ type: Boolean }) signedOff = false;
+  /** Whether the drawer that says why is open. */
+  @property({ type: Boolean }) why = false;
 
   override render() {
     const { layout, narrow } = this;
@@ -156,10 +160,11 @@ export class RailWords extends LitElement {
           narrow
             ? html`<word-menu label="More">
                 ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.word("bench", "Bench"), this.step("redo", "Redo", this.redoes)] : nothing}
-                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.operationWords()} ${this.lookWords()}
+                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.helpWords()} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
-            : html`${this.lookWords()}<word-menu label="Hand">${this.handWords("")}</word-menu>`
+            : html`<word-menu label="Look">${this.lookWords()} ${this.handWords("Hand: ")}</word-menu>
+                ${this.helpWords()}`
         }
         ${phone ? nothing : [this.word("card", "Card"), this.word("bench", "Bench")]}
       </div>
@@ -179,6 +184,10 @@ export class RailWords extends LitElement {
       this.word("add", "Add operation"),
       this.word("remove", "Delete operation", "It can be undone", "Del", this.first && this.last),
     ];
+  }
+
+  private helpWords(): TemplateResult[] {
+    return [this.word("guide", "Functions"), this.toggle("why", "Why", this.why)];
   }
 
   private lookWords(): TemplateResult[] {

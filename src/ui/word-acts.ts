@@ -1,5 +1,6 @@
 /** What each word of the rail does, and what each key does that belongs to the whole page. New ones go into these tables. */
 import type { BenchActs } from "./bench-acts.ts";
+import type { HelpActs } from "./help-acts.ts";
 import type { LatheActs } from "./lathe-acts.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { PaperActs } from "./paper-acts.ts";
@@ -13,6 +14,7 @@ export interface Acts {
   readonly paper: PaperActs;
   readonly bench: BenchActs;
   readonly lathe: LatheActs;
+  readonly help: HelpActs;
 }
 
 type Act = (acts: Acts) => unknown;
@@ -30,6 +32,8 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   save: ({ page }) => page.saveFile(),
   card: ({ paper }) => paper.showCard(),
   bench: ({ bench }) => bench.show(),
+  why: ({ help }) => help.turnWhy(),
+  guide: ({ help }) => help.showGuide(),
   lathe: ({ lathe }) => lathe.show(),
   print: ({ paper }) => paper.showPrint(),
   sign: ({ page }) => page.sign(),

@@ -66,9 +66,12 @@ test("F6 goes from part to part of the page and back, and the skip link to the s
 
 test("ground, large type and hand are remembered", async () => {
   const page = await openSample();
+  const look = page.getByRole("button", { name: "Look", exact: true });
+  await look.click();
   await page.getByRole("button", { name: "Slate" }).click();
+  await look.click();
   await page.getByRole("button", { name: "Large type" }).click();
-  await page.getByRole("button", { name: "Hand", exact: true }).click();
+  await look.click();
   await page.getByRole("button", { name: "gloves, lathe stopped" }).click();
   await page.reload();
   const root = page.locator("html");

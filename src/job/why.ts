@@ -1,0 +1,231 @@
+/**
+ * Why a cell shows what it shows: its formula with the values filled in, what it comes from and what it goes to, what a
+ * change of each input does to it, and the functions it rests on. Reads the job; changes nothing.
+ */
+import { cellName, parseCell, splitSheet } from "../engine/address.ts";
+import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
+import type { SheetFunction } from "../functions/declare.ts";
+import { showValue } from "./format.ts";
+import type { CellView, Job } from "./job.ts";
+import { type Reference, rangeName, referencesOf } from "./references.ts";
+
+export interface WhyLink {
+  readonly place: Place;
+  /** `B5`, or with its sheet where that is another one. */
+  readonly address: string;
+  /** Words that stand beside the cell, or its name. */
+  readonly label: string;
+  /** As the sheet shows it; for a range how many cells it has. */
+  readonly value: string;
+}
+
+export interface Why {
+  readonly address: string;
+  readonly name: string | undefined;
+  readonly label: string;
+  readonly value: string;
+  /** As typed; undefined where no formula stands. */
+  readonly formula: string | undefined;
+  /** The formula with values in place of cells. */
+  readonly filled: string | undefined;
+  readonly error:
+    | { readonly code: string; readonly message: string; readonly from: WhyLink | undefined }
+    | undefined;
+  readonly caution: string | undefined;
+  readonly note: string | undefined;
+  readonly comesFrom: readonly WhyLink[];
+  readonly goesTo: readonly WhyLink[];
+  /** What a little more of an input does: "1 % more depth: +0.0152 mm". */
+  readonly ifWrong: readonly string[];
+  readonly functions: readonly SheetFunction[];
+}
+
+/** Cells listed in each direction. */
+const mostLinks = 12;
+/** Cells looked through for what a cell goes to. */
+const mostCells = 20_000;
+const mostInputs = 4;
+
+export function whyOf(job: Job, place: Place, known: readonly SheetFunction[]): Why {
+  const view = viewAt(job, place);
+  const anchor = view.spilledFrom === undefined ? undefined : anchorOf(view.spilledFrom, place.sheet);
+  const text = anchor ? viewAt(job, anchor).text : view.text;
+  const formula = text.startsWith("=") ? text : undefined;
+  const on = anchor?.sheet ?? place.sheet;
+  const references = formula ? referencesOf(formula, on, job.document.names) : [];
+  return {
+    address: cellName(place.row, place.column),
+    name: view.name,
+    label: labelOf(job, place),
+    value: shownOf(job, view),
+    formula,
+    filled: formula && filledIn(job, formula, references),
+    error: errorOf(job, view.value, place.sheet),
+    caution: view.caution,
+    note: view.note,
+    comesFrom: [
+      ...(anchor ? [linkTo(job, anchor, place.sheet)] : []),
+      ...distinct(references).map((reference) => linkOver(job, reference, place.sheet)),
+    ].slice(0, mostLinks),
+    goesTo: dependents(job, place).slice(0, mostLinks),
+    ifWrong: formula && !anchor ? sensitivity(job, place, formula, references) : [],
+    functions: formula ? functionsIn(formula, known) : [],
+  };
+}
+
+/** Words to the left of a cell, else the heading of its column, else nothing. */
+export function labelOf(job: Job, { sheet, row, column }: Place): string {
+  const words = (r: number, c: number) => {
+    const { value } = job.cell(sheet, r, c);
+    return typeof value === "string" && value.trim() !== "" ? value : undefined;
+  };
+  for (let c = column - 1; c >= 0; c--) {
+    const found = words(row, c);
+    const { role } = job.cell(sheet, row, c).format;
+    if (found !== undefined && role !== "note" && role !== "input") return found;
+  }
+  for (let r = row - 1; r >= 0; r--) {
+    const cell = job.cell(sheet, r, column);
+    if (cell.format.role === "column" && typeof cell.value === "string") return cell.value;
+  }
+  return "";
+}
+
+function filledIn(job: Job, formula: string, references: readonly Reference[]): string {
+  let text = "";
+  let at = 0;
+  for (const reference of references) {
+    text += formula.slice(at, reference.start) + figureOf(job, reference);
+    at = reference.start + reference.text.length;
+  }
+  return text + formula.slice(at);
+}
+
+function figureOf(job: Job, reference: Reference): string {
+  if (many(reference)) return `[${countOf(reference)} cells]`;
+  const view = job.cell(reference.sheet, reference.top, reference.left);
+  if (typeof view.value === "number") {
+    const { parts, text } = showValue(view.value, { ...view.format, align: "right" }, job.unit);
+    return parts ? `${parts.integer}${parts.fraction}${parts.degree ? "°" : ""}` : text;
+  }
+  if (typeof view.value === "string") return `"${view.value}"`;
+  return view.value === null ? "[empty]" : shownOf(job, view);
+}
+
+function errorOf(job: Job, value: CellValue, sheet: string): Why["error"] {
+  if (!isErrorValue(value)) return undefined;
+  const from = value.from === undefined ? undefined : anchorOf(value.from, sheet);
+  return { code: value.error, message: value.message, from: from && linkTo(job, from, sheet) };
+}
+
+/** Cells whose formula names this one, by address, by name or within a range. */
+function dependents(job: Job, { sheet, row, column }: Place): WhyLink[] {
+  const found: WhyLink[] = [];
+  let looked = 0;
+  for (const other of job.document.sheets) {
+    for (const [address, text] of Object.entries(other.cells)) {
+      looked += 1;
+      if (looked > mostCells || found.length >= mostLinks) return found;
+      if (!text.startsWith("=")) continue;
+      const names = referencesOf(text, other.name, job.document.names).some(
+        (one) =>
+          one.sheet === sheet &&
+          row >= one.top &&
+          row <= one.bottom &&
+          column >= one.left &&
+          column <= one.right,
+      );
+      const at = names ? parseCell(address) : undefined;
+      if (at) found.push(linkTo(job, { sheet: other.name, ...at }, sheet));
+    }
+  }
+  return found;
+}
+
+function sensitivity(job: Job, place: Place, formula: string, references: readonly Reference[]): string[] {
+  const view = viewAt(job, place);
+  const { value } = view;
+  if (typeof value !== "number") return [];
+  const inputs = distinct(references).filter((reference) => !many(reference));
+  return inputs.slice(0, mostInputs).flatMap((input) => {
+    const cell = job.cell(input.sheet, input.top, input.left);
+    if (typeof cell.value !== "number" || cell.value === 0) return [];
+    const degree = cell.format.as === "angle";
+    const more = degree ? 1 : cell.value / 100;
+    const got = job.evaluate(withMore(formula, references, input, more), place.sheet);
+    if (typeof got !== "number") return [];
+    const change = got - value;
+    const shown = showValue(Math.abs(change), view.format, job.unit).text;
+    const label = labelOf(job, { sheet: input.sheet, row: input.top, column: input.left }) || input.text;
+    return [`${degree ? "1°" : "1 %"} more ${label.toLowerCase()}: ${change < 0 ? "−" : "+"}${shown}`];
+  });
+}
+
+/** The formula with every mention of one input made a little larger. */
+function withMore(formula: string, references: readonly Reference[], input: Reference, more: number): string {
+  let text = "";
+  let at = 0;
+  for (const reference of references) {
+    if (!same(reference, input)) continue;
+    text += `${formula.slice(at, reference.start)}(${reference.text}+(${more}))`;
+    at = reference.start + reference.text.length;
+  }
+  return text + formula.slice(at);
+}
+
+function functionsIn(formula: string, known: readonly SheetFunction[]): SheetFunction[] {
+  const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
+  const called = new Set(
+    [...bare.matchAll(/([A-Za-z][A-Za-z.]*)\s*\(/g)].map((match) => match[1]!.toUpperCase()),
+  );
+  return known.filter(({ name }) => called.has(name));
+}
+
+function linkOver(job: Job, reference: Reference, here: string): WhyLink {
+  const place = { sheet: reference.sheet, row: reference.top, column: reference.left };
+  const link = linkTo(job, place, here);
+  if (!many(reference)) return link;
+  const prefix = reference.sheet === here ? "" : `${reference.sheet} `;
+  return { ...link, address: `${prefix}${rangeName(reference)}`, value: `${countOf(reference)} cells` };
+}
+
+function linkTo(job: Job, place: Place, here: string): WhyLink {
+  const view = viewAt(job, place);
+  const address = cellName(place.row, place.column);
+  return {
+    place,
+    address: place.sheet === here ? address : `${place.sheet} ${address}`,
+    label: labelOf(job, place) || view.name || "",
+    value: shownOf(job, view),
+  };
+}
+
+function anchorOf(text: string, sheet: string): Place | undefined {
+  const named = splitSheet(text) ?? { sheet, rest: text };
+  const cell = parseCell(named.rest);
+  return cell && { sheet: named.sheet, ...cell };
+}
+
+function viewAt(job: Job, { sheet, row, column }: Place): CellView {
+  return job.cell(sheet, row, column);
+}
+
+function shownOf(job: Job, { value, format }: CellView): string {
+  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
+}
+
+function distinct(references: readonly Reference[]): Reference[] {
+  return references.filter((one, index) => references.findIndex((other) => same(one, other)) === index);
+}
+
+function same(a: Reference, b: Reference): boolean {
+  return a.sheet === b.sheet && rangeName(a) === rangeName(b);
+}
+
+function many({ top, left, bottom, right }: Reference): boolean {
+  return top !== bottom || left !== right;
+}
+
+function countOf({ top, left, bottom, right }: Reference): number {
+  return (bottom - top + 1) * (right - left + 1);
+}
