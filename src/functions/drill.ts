@@ -1,5 +1,6 @@
-import { beyond, drillSize, nearestDrill } from "../lathe/drills.ts";
-import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { type Drill, sizeIn } from "../lathe/drill-list.ts";
+import { beyond, drillNamed, nearestDrill } from "../lathe/drills.ts";
+import { declare, type Param, type Result, type SheetFunction } from "./declare.ts";
 
 const unit = {
   name: "unit",
@@ -11,6 +12,15 @@ const unit = {
 
 const source =
   "ASME B94.11M for number and letter drills; metric stock is common practice after ISO 235, from memory";
+
+/** A value with what is doubtful about it, if anything. */
+function noted(value: number | string, drill: Drill, also?: string): Result {
+  const notes = [
+    ...(also === undefined ? [] : [also]),
+    ...(drill.remembered ? [`the size of ${drill.name} is from memory`] : []),
+  ];
+  return notes.length === 0 ? value : { value, note: notes.join("; ") };
+}
 
 export const drillFunctions: readonly SheetFunction[] = [
   declare({
@@ -25,7 +35,11 @@ export const drillFunctions: readonly SheetFunction[] = [
       },
       unit,
     ],
-    returns: { type: "number", unit: "length", doc: "In mm, or in inches when asked." },
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "In mm, or in inches when asked. A note says where a size is from memory.",
+    },
     failures: [
       {
         when: "the number stands alone",
@@ -59,7 +73,10 @@ export const drillFunctions: readonly SheetFunction[] = [
       { formula: '=DRILL.SIZE("6.8 mm")', value: 6.8, source: "the size itself" },
     ],
     source,
-    compute: drillSize,
+    compute: (name, lengthUnit) => {
+      const drill = drillNamed(name);
+      return noted(sizeIn(drill, lengthUnit), drill);
+    },
   }),
   declare({
     name: "DRILL.NEAREST",
@@ -127,10 +144,13 @@ export const drillFunctions: readonly SheetFunction[] = [
     ],
     source,
     compute: (size, series, rounding, lengthUnit) => {
-      const { name } = nearestDrill(size, series, rounding, lengthUnit);
+      const drill = nearestDrill(size, series, rounding, lengthUnit);
       const outside = beyond(size, series, lengthUnit);
-      if (outside === undefined) return name;
-      return { value: name, note: `the size is ${outside} ${series === "any" ? "stock" : series} drill` };
+      return noted(
+        drill.name,
+        drill,
+        outside && `the size is ${outside} ${series === "any" ? "stock" : series} drill`,
+      );
     },
   }),
 ];

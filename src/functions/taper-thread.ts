@@ -1,5 +1,5 @@
 import { diameterAlong, leadLostByOffset } from "../lathe/taper.ts";
-import { taperDiameter } from "../lathe/taper-thread.ts";
+import { taperDiameter, taperLength } from "../lathe/taper-thread.ts";
 import { readThread } from "../thread/read.ts";
 import { convertLength } from "../thread/thread.ts";
 import { declare, type SheetFunction } from "./declare.ts";
@@ -65,7 +65,7 @@ export const taperThreadFunctions: readonly SheetFunction[] = [
         type: "number",
         unit: "length",
         fallback: 0,
-        doc: "From the gauge plane towards the large end; negative towards the small one.",
+        doc: "From the gauge plane towards the large end; negative towards the small one, as -TAPER.LENGTH(...) for the small end.",
       },
       unitParam,
     ],
@@ -102,6 +102,59 @@ export const taperThreadFunctions: readonly SheetFunction[] = [
       const thread = readThread(designation);
       const there = taperDiameter(thread, which, convertLength(distance, unit, thread.unit));
       return lengthOf(thread, there, unit);
+    },
+  }),
+  declare({
+    name: "TAPER.LENGTH",
+    family: "taper",
+    summary: "Lengths along the axis of a taper pipe thread: to the gauge plane, useful, vanish, tolerance.",
+    params: [
+      designationParam,
+      {
+        name: "which",
+        type: "text",
+        options: ["gauge", "useful", "vanish", "tolerance"],
+        fallback: "gauge",
+        doc: '"gauge": small end to gauge plane (L1 of NPT); "useful": full thread (L2); "vanish": run-out of a die (V); "tolerance": either way on the gauge length.',
+      },
+      unitParam,
+    ],
+    returns: { type: "number", unit: "length", doc: "Of the screw, along its axis." },
+    failures: [
+      unreadableDesignation('=TAPER.LENGTH("pipe")'),
+      {
+        when: "the thread is parallel",
+        formula: '=TAPER.LENGTH("M10")',
+        gives: "#N/A",
+        says: "designation must be of a taper pipe thread, got M10",
+      },
+      {
+        when: "the standard gives no such length",
+        formula: '=TAPER.LENGTH("R 1/2", "vanish")',
+        gives: "#N/A",
+        says: "ISO 7-1 gives no length for the vanish",
+      },
+    ],
+    examples: [
+      { formula: '=TAPER.LENGTH("1/2-14 NPT", "gauge", "in")', value: 0.32, source: "ASME B1.20.1 L1" },
+      {
+        formula: '=TAPER.LENGTH("1/2-14 NPT", "useful", "in")',
+        value: 0.5337,
+        within: 5e-5,
+        source: "ASME B1.20.1 L2, as printed",
+      },
+      {
+        formula: '=TAPER.LENGTH("1/2-14 NPT", "vanish", "in")',
+        value: 0.2478,
+        within: 1e-4,
+        source: "ASME B1.20.1 V, as printed",
+      },
+      { formula: '=TAPER.LENGTH("R 1/2")', value: 8.2, source: "ISO 7-1 basic gauge length, as printed" },
+    ],
+    source: "ASME B1.20.1; ISO 7-1, turns from memory",
+    compute: (designation, which, unit) => {
+      const thread = readThread(designation);
+      return lengthOf(thread, taperLength(thread, which), unit);
     },
   }),
   declare({

@@ -2,8 +2,7 @@
  * Stock drills: number and letter drills after ASME B94.11M, fractions of an inch by 64ths, and metric sizes as shops
  * stock them (common practice after the steps of ISO 235, from memory).
  *
- * Number and letter sizes are held against printed tables in the tests, but for No. 8, 12, 13, 15, 16, 28 and C, E, J, M,
- * P, Q, R, Y: those are from memory.
+ * Number and letter sizes are held against printed tables in the tests, but for those listed as remembered below.
  */
 import { convertLength, type LengthUnit } from "../thread/thread.ts";
 
@@ -15,6 +14,8 @@ export interface Drill {
   readonly series: Series;
   readonly size: number;
   readonly unit: LengthUnit;
+  /** The size is from memory: no printed table was at hand. */
+  readonly remembered?: true;
 }
 
 /** Ten-thousandths of an inch, No. 1 first. */
@@ -31,6 +32,9 @@ const LETTERS = [
   234, 238, 242, 246, 250, 257, 261, 266, 272, 277, 281, 290, 295, 302, 316, 323, 332, 339, 348, 358, 368,
   377, 386, 397, 404, 413,
 ] as const;
+
+/** Sizes that no printed table at hand confirms. */
+const REMEMBERED: ReadonlySet<string> = new Set(["No. 13", "No. 28"]);
 
 /** Hundredths of a millimetre: from, to, step. Quarters are stocked among the tenths for tapping. */
 const METRIC = [
@@ -73,7 +77,7 @@ export const stockDrills: readonly Drill[] = [
       unit: "in",
     }),
   ),
-];
+].map((drill) => (REMEMBERED.has(drill.name) ? { ...drill, remembered: true } : drill));
 
 /** Its diameter in the unit asked for. */
 export function sizeIn(drill: Drill, unit: LengthUnit): number {

@@ -4,7 +4,7 @@
  * Source: ASME B94.11M for number and letter drills; a fraction or a size with its unit is taken as it is written.
  */
 import { NothingFound, Unreadable } from "../thread/failures.ts";
-import { convertLength, type LengthUnit } from "../thread/thread.ts";
+import type { LengthUnit } from "../thread/thread.ts";
 import { requireAbove } from "./bounds.ts";
 import { type Drill, type Series, sizeIn, stockDrills } from "./drill-list.ts";
 
@@ -15,25 +15,29 @@ const SAME = 1e-9;
 
 const WORDS = 'write "#7", "F", "1/4" or "6.8 mm"';
 
+/** Diameter of a drill by its name. @throws as drillNamed */
+export function drillSize(name: string, unit: LengthUnit): number {
+  return sizeIn(drillNamed(name), unit);
+}
+
 /**
- * Diameter of a drill: `#7`, `No. 7`, `F`, `1/4`, `1 1/4 in`, `6.8 mm`, `0.257 in`. A comma is taken for the point.
+ * A drill by its name: `#7`, `No. 7`, `F`, `1/4`, `1 1/4 in`, `6.8 mm`, `0.257 in`. A comma is taken for the point.
  *
  * @throws Unreadable for a bare number, which may be a number drill or millimetres, and for other text
  * @throws NothingFound for a number drill outside 1 to 80
  * @throws RangeError for a size of 0
  */
-export function drillSize(name: string, unit: LengthUnit): number {
+export function drillNamed(name: string): Drill {
   const text = name.trim().replace(/\s+/g, " ").replace(",", ".");
   const stock = /^(?:#|no\.?|number) ?(\d+)$/i.exec(text)?.[1];
-  if (stock !== undefined)
-    return listed(`No. ${Number(stock)}`, "number drills run from No. 1 to No. 80", unit);
+  if (stock !== undefined) return listed(`No. ${Number(stock)}`, "number drills run from No. 1 to No. 80");
   const letter = /^(?:letter )?([a-z])$/i.exec(text)?.[1];
-  if (letter !== undefined) return listed(letter.toUpperCase(), "letter drills run from A to Z", unit);
+  if (letter !== undefined) return listed(letter.toUpperCase(), "letter drills run from A to Z");
   const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+) ?(?:in|inch|"|″)?$/i.exec(text);
   if (fraction) {
     const [whole, top, bottom] = [Number(fraction[1] ?? 0), Number(fraction[2]), Number(fraction[3])];
     if (bottom === 0) throw new Unreadable(`cannot read "${name}" as a drill: the fraction is over 0`);
-    return sized(whole + top / bottom, "in", unit);
+    return sized(text, "fraction", whole + top / bottom, "in");
   }
   const plain = /^(\d+\.?\d*|\.\d+) ?(mm|in|inch|"|″)?$/i.exec(text);
   if (!plain) throw new Unreadable(`cannot read "${name}" as a drill: ${WORDS}`);
@@ -45,18 +49,20 @@ export function drillSize(name: string, unit: LengthUnit): number {
         : `${size} mm or ${size} in`;
     throw new Unreadable(`${other}? ${plain[1]} alone may be either: ${WORDS}`);
   }
-  return sized(size, plain[2].toLowerCase() === "mm" ? "mm" : "in", unit);
+  return plain[2].toLowerCase() === "mm"
+    ? sized(text, "metric", size, "mm")
+    : sized(text, "fraction", size, "in");
 }
 
-function listed(name: string, otherwise: string, unit: LengthUnit): number {
+function listed(name: string, otherwise: string): Drill {
   const found = stockDrills.find((drill) => drill.name === name);
   if (!found) throw new NothingFound(`there is no drill ${name}: ${otherwise}`);
-  return sizeIn(found, unit);
+  return found;
 }
 
-function sized(size: number, from: LengthUnit, to: LengthUnit): number {
+function sized(name: string, series: Series, size: number, unit: LengthUnit): Drill {
   requireAbove("size of the drill", size);
-  return convertLength(size, from, to);
+  return { name, series, size, unit };
 }
 
 /**

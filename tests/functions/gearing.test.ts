@@ -45,3 +45,16 @@ test("a drill past the end of its series carries a note, one inside it none", ()
   });
   expect(call("DRILL.NEAREST", 8.48)).toBe("8.5 mm");
 });
+
+test("a drill whose size is from memory says so, one that a printed table confirms does not", () => {
+  expect(parted(call("DRILL.SIZE", "#13", "in"))).toEqual({
+    value: 0.185,
+    note: "the size of No. 13 is from memory",
+  });
+  expect(call("DRILL.SIZE", "#7", "in")).toBe(0.201);
+  expect(parted(call("DRILL.NEAREST", 0.1402, "number", "nearest", "in"))).toEqual({
+    value: "No. 28",
+    note: "the size of No. 28 is from memory",
+  });
+  expect(call("DRILL.NEAREST", 0.257, "letter", "nearest", "in")).toBe("F");
+});

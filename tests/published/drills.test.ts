@@ -1,6 +1,7 @@
 // Drills, tapping drills and percentages of thread of tests/published/drills.csv; each row names its own source.
 import { expect, test } from "vitest";
-import { drillSize, nearestDrill } from "../../src/lathe/drills.ts";
+import { stockDrills } from "../../src/lathe/drill-list.ts";
+import { drillNamed, drillSize, nearestDrill } from "../../src/lathe/drills.ts";
 import { boreFor, engagementOf } from "../../src/thread/bore.ts";
 import { readThread } from "../../src/thread/read.ts";
 import { convertLength } from "../../src/thread/thread.ts";
@@ -63,8 +64,8 @@ for (const row of rows) {
   });
 }
 
-/** Number drills that the file lacks, as other tables print them, in inches. */
-const elsewhere: readonly (readonly [string, Readonly<Record<number, number>>])[] = [
+/** Drills that the file lacks, as other tables print them, in inches. */
+const elsewhere: readonly (readonly [string, Readonly<Record<string, number>>])[] = [
   [
     "drills and preferred sizes, v.2 of 2007, public domain, circuitousroot.com",
     {
@@ -86,12 +87,41 @@ const elsewhere: readonly (readonly [string, Readonly<Record<number, number>>])[
     { 32: 0.116, 43: 0.089, 46: 0.081, 47: 0.0785, 50: 0.07 },
   ],
   ["a tool seller's chart of most used number drills", { 4: 0.209, 10: 0.1935 }],
+  [
+    "tap drill sizes for threads of American National form, table of an engineers' handbook",
+    { 12: 0.189, 16: 0.177, F: 0.257, I: 0.272, J: 0.277, Q: 0.332 },
+  ],
+  ["tap drill chart for cutting and forming taps", { 8: 0.199, 15: 0.18, M: 0.295, Y: 0.404 }],
+  [
+    "letters A to Z in an open metric and inch drill chart, three decimals",
+    { C: 0.242, E: 0.25, F: 0.257, J: 0.277, M: 0.295, P: 0.323, Q: 0.332, R: 0.339, Y: 0.404 },
+  ],
 ];
 for (const [source, sizes] of elsewhere) {
-  test(`number drills ${Object.keys(sizes).join(", ")} agree with another table (${source})`, () => {
-    for (const [number, size] of Object.entries(sizes)) expect(drillSize(`#${number}`, "in")).toBe(size);
+  test(`drills ${Object.keys(sizes).join(", ")} agree with another table (${source})`, () => {
+    for (const [name, size] of Object.entries(sizes))
+      expect(drillSize(/^\d/.test(name) ? `#${name}` : name, "in")).toBe(size);
   });
 }
+
+test("a number or letter drill is either confirmed by a printed table here, or marked as from memory", () => {
+  const printed = rows
+    .filter((row) => row.confidence !== "memory")
+    .flatMap(({ designation, quantity }) => {
+      const own = /^((?:No\.|Letter) \w+) drill$/.exec(designation)?.[1];
+      const tapping = /^tapping drill \((.+)\)$/.exec(quantity)?.[1];
+      return [own, tapping && (/^\d+$/.test(tapping) ? `#${tapping}` : tapping)].filter((name) => !!name);
+    })
+    .map((name) => drillNamed(name as string).name);
+  const others = elsewhere.flatMap(([, sizes]) =>
+    Object.keys(sizes).map((name) => (/^\d/.test(name) ? `No. ${name}` : name)),
+  );
+  const confirmed = new Set([...printed, ...others]);
+  for (const { name, series, remembered } of stockDrills) {
+    if (series === "number" || series === "letter") expect(confirmed.has(name), name).toBe(!remembered);
+    else expect(remembered, name).toBe(undefined);
+  }
+});
 
 test("every published row is compared, or left out for a stated reason", () => {
   const left = rows.filter((row) => computed(row) === undefined);
