@@ -24,6 +24,7 @@ export class ShelfActs {
     const close = () => acts.parts.element("shelf-dialog")?.close();
     if (did.act === "file") intake.choose();
     if (did.act === "save") acts.saveFile();
+    if (did.act === "threads") acts.parts.element("thread-list")?.show();
     if (did.act === "remove") await acts.attempt(async () => keep?.remove(did.id));
     if (did.act === "restore") await acts.attempt(async () => keep?.write({ ...did.job, revision: 1 }));
     if (did.act === "open" && acts.commit() && (await desk.openKept(did.id))) close();

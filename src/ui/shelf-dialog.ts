@@ -12,7 +12,7 @@ export type ShelfAct =
   | { readonly act: "open" | "remove"; readonly id: string }
   | { readonly act: "restore"; readonly job: KeptJob }
   | { readonly act: "start"; readonly template: TemplateCard }
-  | { readonly act: "file" | "save" };
+  | { readonly act: "file" | "save" | "threads" };
 
 /** The shelf: your jobs as a register, the template jobs as a rack. Fires `shelf` with what was asked for. */
 @customElement("shelf-dialog")
@@ -45,6 +45,7 @@ export class ShelfDialog extends LitElement {
           ${mark}
           <h1 id="shelf">Shelf</h1>
           <span class="gap"></span>
+          <button class="word" @click=${() => this.ask({ act: "threads" })}>Threads it knows</button>
           <button class="word" @click=${() => this.ask({ act: "file" })}>Open a job file</button>
           <button class="word" @click=${() => this.ask({ act: "save" })}>Save this job to a file</button>
           <button class="act go" @click=${this.close}>Back to the job</button>
