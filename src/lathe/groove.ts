@@ -70,16 +70,16 @@ const TOUCH: Place = { axial: 0, radial: 0 };
  */
 export function cutGroove(tool: Groove, places: readonly Place[]): readonly Layer[] {
   const layers: Layer[] = [];
-  const been: Place[] = [TOUCH];
+  let hull: readonly Place[] = [TOUCH];
   let outline: Outline = [];
   places.forEach((place, k) => {
     const pass = k + 1;
     const strips = compareOutlines(outline, profileAt(tool, place, pass));
     const taken = takenBy(tool, place, strips, outline);
     outline = deepest(strips);
-    const { chip, mean } = edgeCut(tool, place, been);
+    const { chip, mean } = edgeCut(tool, place, hull);
     layers.push({ pass, place, area: taken.area, ...shareOut(taken, chip, mean, place), chip, outline });
-    been.push(place);
+    hull = deepHull([...hull, place]);
   });
   return layers;
 }
@@ -129,13 +129,17 @@ function shareOut(
   };
 }
 
-/** How far each edge has moved square to itself past all the places where it has been: the most, and the mean. */
-function edgeCut(tool: Groove, place: Place, been: readonly Place[]): { chip: PerEdge; mean: PerEdge } {
+/**
+ * How far each edge has moved square to itself past all the places where it has been: the most, and the mean.
+ *
+ * @param hull of those places
+ */
+function edgeCut(tool: Groove, place: Place, hull: readonly Place[]): { chip: PerEdge; mean: PerEdge } {
   // A direction is the angle from straight in, towards the leading side.
   const past = (direction: number) => {
     const [nx, ny] = [Math.sin(direction), Math.cos(direction)];
     let least = Number.POSITIVE_INFINITY;
-    for (const { axial, radial } of been) {
+    for (const { axial, radial } of hull) {
       least = Math.min(least, (place.axial - axial) * nx + (place.radial - radial) * ny);
     }
     return Math.max(0, least);
@@ -148,7 +152,6 @@ function edgeCut(tool: Groove, place: Place, been: readonly Place[]): { chip: Pe
     return { chip, mean: chip };
   }
   // Between the flanks the way is longest towards a corner of the places' hull, or square to one of its sides.
-  const hull = deepHull(been);
   const ways = hull.map(({ axial, radial }) => Math.atan2(place.axial - axial, place.radial - radial));
   for (let i = 0; i + 1 < hull.length; i++) {
     const [a, b] = [hull[i]!, hull[i + 1]!];

@@ -24,7 +24,7 @@ const MOST_IDEAL = 1000;
 /** How many passes may be added in search of equal area. */
 const MOST_ADDED = 400;
 /** No person winds more passes than this. */
-const MOST_PASSES = 400;
+export const MOST_PASSES = 400;
 
 export interface SlideWork {
   /** Divisions to wind in all. */
@@ -116,7 +116,7 @@ function byAreaLimit(work: SlideWork, allowed: number): SlidePasses {
 }
 
 /** A last pass under `least` is shared out: with the one before if both then cut, else one each to passes like that. */
-function joinShort(divisions: readonly number[], least: number): number[] {
+export function joinShort(divisions: readonly number[], least: number): number[] {
   const short = divisions.at(-1)!;
   const before = divisions.at(-2);
   if (short >= least || before === undefined) return [...divisions];
@@ -133,7 +133,7 @@ function joinShort(divisions: readonly number[], least: number): number[] {
   return passes.sort(falling);
 }
 
-function heldSentence(from: number, count: number, { least, total }: SlideWork): string {
+export function heldSentence(from: number, count: number, { least, total }: SlideWork): string {
   if (total < least) return `All ${total} divisions together are less than the least cut of ${least}.`;
   const which = from + 1 === count ? `Pass ${count} is` : `Passes ${from + 1} to ${count} are`;
   return `${which} held at the least cut of ${least} ${least === 1 ? "division" : "divisions"} or just over: equal area would make them thinner.`;
@@ -202,7 +202,7 @@ function passAreas(divisions: readonly number[], step: number, groove: Groove): 
   });
 }
 
-function falling(a: number, b: number): number {
+export function falling(a: number, b: number): number {
   return b - a;
 }
 
