@@ -39,7 +39,7 @@ const rows: readonly Coverage[] = [
     example: "1/4-20 UNC-2A, 10-32 UNF, 1 1/8-12 UN-2B, 1-8 UNRC",
     sizes: "ASME B1.1-2003",
     limits: "ASME B1.1, 1A to 3B",
-    sure: "printed values agree; two UNR minors are kept as printed, the rule differs",
+    sure: "printed values agree; two UNR minors are kept as printed, the rule differs. A UNR root is two arcs of 0.108 P and a flat of P/16",
   },
   {
     names: ["UNJC", "UNJF", "UNJEF", "UNJ", "UNJS"],
@@ -77,8 +77,8 @@ const rows: readonly Coverage[] = [
     names: ["BSC"],
     series: "Cycle BSC (CEI)",
     example: "1/4-26 BSC",
-    sizes: "BS 811, from memory",
-    limits: "none: those of BS 811 are not at hand",
+    sizes: "BS 811:1950, from memory",
+    limits: "none: those of BS 811 (close, medium, free) are not at hand",
     sure: "printed cores agree",
   },
   {
@@ -167,7 +167,7 @@ const rows: readonly Coverage[] = [
     example: "Rd 40x1/6",
     sizes: "DIN 405-1, from memory",
     limits: "none: the tables of DIN 405-2 are not at hand",
-    sure: "profile checked by its geometry",
+    sure: "printed values agree; profile checked by its geometry",
   },
   {
     names: ["Sq"],

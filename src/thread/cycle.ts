@@ -1,7 +1,7 @@
 /**
  * British Standard Cycle threads, 60 degrees, crest and root rounded with a radius of P/6: depth H - P/3 = 0.5327 P.
  *
- * Source: BS 811, from memory; printed core diameters agree. Its limits are not held.
+ * Source: BS 811:1950, from memory; printed core diameters agree. Its limits are not held.
  */
 import { type Form, times } from "./form.ts";
 import { byTable, inchSizes } from "./grammar.ts";
@@ -37,5 +37,5 @@ export const bsc: Series = {
   read: byTable,
   list: (size, tpi) => `${size.name}-${tpi} BSC`,
   classes: noClasses,
-  noLimits: "BS 811 has some, whose figures are not at hand",
+  noLimits: "BS 811 has close, medium and free bolts and nuts, whose figures are not at hand",
 };

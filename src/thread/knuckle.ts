@@ -2,7 +2,7 @@
  * Round (knuckle) threads of DIN 405: mm diameters, pitches in threads per inch, 30 degrees, Rd 40x1/6.
  *
  * Screw and nut are P/2 deep with arcs that touch the flanks; the nut is shifted outward by the clearance ac = 0.05 P.
- * Source: DIN 405-1, from memory, checked by its geometry. Its limits are not held.
+ * Source: DIN 405-1, from memory, checked by its geometry; printed pitch diameters agree. Its limits are not held.
  */
 import { type Form, tan, tangentRadius, times } from "./form.ts";
 import { findSize, unreadable } from "./grammar.ts";

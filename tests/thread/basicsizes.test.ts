@@ -35,6 +35,36 @@ test("a square thread has its pitch line halfway down", () => {
   expect([pitchDia, minor.external, rootFlat]).toEqual([0.875, 0.75, 0.125]);
 });
 
+// ASME B1.1, design profile of the external UNR thread, as drawn in a machinists' handbook, 27th ed. p. 1733: 0.6875 H deep,
+// arcs of 0.108 P, flanks straight beyond 0.25 H from the sharp root, which is where the arcs must leave them.
+test("a UNR root is two arcs and a flat that meet the flanks just inside the nut's crest", () => {
+  const H = Math.sqrt(3) / 2;
+  const { depth, rootRadius, rootFlat, pitch } = readThread("1-7 UNRS");
+  expect(depth.external / pitch).toBeCloseTo(0.6875 * H, 9);
+  expect(rootRadius! / pitch).toBeCloseTo(0.108, 3);
+  // An arc that runs from the flat at the root to a flank of 30 degrees leaves the flank r (1 - sin 30) above the flat.
+  const above = (7 / 8) * H - depth.external / pitch + (rootRadius! / pitch) * (1 - Math.sin(Math.PI / 6));
+  expect(above).toBeCloseTo(0.25 * H, 9);
+  // There the groove is 2 tan 30 times as wide as that height; both arcs reach r cos 30 in from the flanks.
+  const flat = 2 * above * Math.tan(Math.PI / 6) - 2 * (rootRadius! / pitch) * Math.cos(Math.PI / 6);
+  expect(rootFlat! / pitch).toBeCloseTo(flat, 9);
+});
+
+// DIN 405-1 in a Danish gauge maker's list: pitch diameter, mm.
+test.each([
+  ["8", 6.73],
+  ["14", 12.412],
+  ["20", 18.412],
+  ["38", 36.412],
+  ["40", 37.883],
+  ["75", 72.883],
+  ["100", 97.883],
+  ["105", 101.825],
+  ["200", 196.825],
+])("Rd %s has a pitch diameter of %d mm", (size, printed) => {
+  expect(Math.abs(readThread(`Rd ${size}`).pitchDia - printed)).toBeLessThanOrEqual(0.0005 + 1e-9);
+});
+
 // ISO 5855-1: the nut of a large-radius thread is (D - D1)/2 = 0.48714 P deep; ISO 68-1: 5H/8 = 0.54127 P.
 test.each([
   ["MJ10x1.5", 0.48714],
