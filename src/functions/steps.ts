@@ -25,7 +25,7 @@ export const jobSteps: readonly JobStep[] = [
  *
  * @param step only those of this step of the job
  */
-export function seekFunctions(
+export function findFunctions(
   functions: readonly SheetFunction[],
   sought: string,
   step: JobStep | undefined,
@@ -33,9 +33,8 @@ export function seekFunctions(
   const words = sought.trim().toLowerCase().split(/\s+/).filter(Boolean);
   const rank = (fn: SheetFunction) => {
     const name = fn.name.toLowerCase();
-    if (words.length === 0) return 0;
-    if (name.startsWith(words[0]!)) return 0;
-    return words.every((word) => name.includes(word)) ? 1 : 2;
+    const named = words.every((word) => name.includes(word));
+    return (named ? 0 : 2) + (name.startsWith(words[0] ?? "") ? 0 : 1);
   };
   const holds = (fn: SheetFunction) => {
     const text = [fn.name, fn.summary, fn.family, ...fn.params.map((param) => `${param.name} ${param.doc}`)]

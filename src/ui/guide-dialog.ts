@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { isRequired, type Param, type SheetFunction, signature } from "../functions/declare.ts";
-import { type JobStep, jobSteps, seekFunctions } from "../functions/steps.ts";
+import { findFunctions, type JobStep, jobSteps } from "../functions/steps.ts";
 import { guideStyle } from "./guide-style.ts";
 import { panelStyle } from "./panel-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -36,13 +36,13 @@ export class GuideDialog extends LitElement {
   }
 
   override render() {
-    const found = seekFunctions(this.functions, this.sought, this.step);
+    const found = findFunctions(this.functions, this.sought, this.step);
     const chosen = found.find(({ name }) => name === this.chosen) ?? found[0];
     return html`<dialog aria-labelledby="title">
       <div class="head">
         <h1 id="title">Functions</h1>
-        <label class="seek">Seek
-          <input type="search" autocomplete="off" spellcheck="false" .value=${this.sought} @input=${this.onSeek} />
+        <label class="find">Find
+          <input type="search" autocomplete="off" spellcheck="false" .value=${this.sought} @input=${this.onFind} />
         </label>
         <button class="act" @click=${() => this.close()}>Back to the job</button>
       </div>
@@ -77,7 +77,7 @@ export class GuideDialog extends LitElement {
       <h3>Arguments</h3>
       <dl>${fn.params.map((param) => html`<dt>${param.name}</dt><dd>${wordsOf(param)}</dd>`)}</dl>
       <h3>Gives</h3>
-      <p>${[fn.returns.doc, fn.returns.unit].filter(Boolean).join(" ")}</p>
+      <p>${fn.returns.doc}${fn.returns.unit ? ` Unit: ${fn.returns.unit}.` : ""}</p>
       <h3>Examples</h3>
       ${fn.examples.map(
         ({ formula, value }) => html`<div class="example">
@@ -97,7 +97,7 @@ export class GuideDialog extends LitElement {
       <p>${fn.source}</p>`;
   }
 
-  private readonly onSeek = (event: Event) => {
+  private readonly onFind = (event: Event) => {
     this.sought = (event.target as HTMLInputElement).value;
   };
 

@@ -6,13 +6,13 @@ export const guideStyle = css`
     width: min(1100px, 100vw - 32px);
     height: min(760px, 100dvh - 32px);
   }
-  .seek {
+  .find {
     display: flex;
     flex: 2 1 260px;
     gap: var(--s2);
     align-items: center;
   }
-  .seek input {
+  .find input {
     flex: 1;
     min-width: 0;
     min-height: max(34px, var(--target));
@@ -132,6 +132,9 @@ export const guideStyle = css`
       display: flex;
       border-right: 0;
       border-bottom: 1px solid var(--rule-2);
+    }
+    .steps .word {
+      flex: none;
     }
     .list {
       border-right: 0;

@@ -1,0 +1,72 @@
+/** Finding a function and finding out why, by keyboard, by finger and on a small screen. */
+import { expect, test } from "vitest";
+import { faults } from "./axe.ts";
+import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { sampleText } from "./sample-job.ts";
+
+useBrowser();
+
+test("a function is found by a word, and its example is put into the cell, there to be kept", async () => {
+  const page = await openPage(await newContext());
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.getByRole("button", { name: "Functions", exact: true }).click();
+  await page.keyboard.type("best wire");
+  await page.getByRole("heading", { name: "WIRE.BEST(pitch, included)" }).waitFor();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole("button", { name: /^Put into B5: =WIRE.BEST/ }).click();
+  const entry = page.getByRole("textbox", { name: "Entry line" });
+  await expect.poll(() => entry.evaluate((element) => element.matches(":focus"))).toBe(true);
+  await page.keyboard.press("Enter");
+  await page.getByRole("gridcell", { name: /^1\.010363/ }).waitFor();
+});
+
+test("why leads from an error to the cell where it began, by keyboard", async () => {
+  const page = await openPage(await newContext());
+  const broken = JSON.parse(sampleText);
+  Object.assign(broken.sheets[0].cells, {
+    A7: "Travel",
+    B7: "=FLANK.INFEED(1,95)",
+    A8: "Twice",
+    B8: "=B7*2",
+  });
+  await openFile(page, "broken.json", JSON.stringify(broken));
+  await page.getByRole("gridcell", { name: /NUM/ }).nth(1).click();
+  await page.keyboard.press("F6");
+  await page.getByRole("button", { name: "Why", exact: true }).focus();
+  await page.keyboard.press("Enter");
+  const drawer = page.getByRole("complementary", { name: "Why" });
+  await drawer.getByText(/It began in/).waitFor();
+  expect(await faults(page)).toEqual([]);
+  await drawer.getByRole("button", { name: "B7 Travel" }).first().focus();
+  await page.keyboard.press("Enter");
+  await drawer.getByRole("heading", { name: "Travel" }).waitFor();
+  await drawer
+    .getByText(/setover/)
+    .first()
+    .waitFor();
+});
+
+test.each([
+  [1180, 820],
+  [390, 844],
+])("both fit on %i by %i and are worked with a finger", async (width, height) => {
+  const page = await openPage(await touchContext(width, height));
+  await page.getByRole("button", { name: "More" }).tap();
+  await page.getByRole("button", { name: "Functions", exact: true }).tap();
+  const dialog = page.getByRole("dialog", { name: "Functions" });
+  await dialog.getByRole("button", { name: "Dial", exact: true }).tap();
+  await dialog.getByRole("button", { name: /^DIAL.ROUND/ }).tap();
+  await dialog.getByRole("heading", { name: /^DIAL.ROUND\(/ }).waitFor();
+  const sticksOut = await dialog.evaluate((element) => element.scrollWidth - element.clientWidth);
+  expect(sticksOut).toBeLessThanOrEqual(0);
+  await dialog.getByRole("button", { name: "Back to the job" }).tap();
+  await page.getByRole("button", { name: "More" }).tap();
+  await page.getByRole("button", { name: "Why", exact: true }).tap();
+  const drawer = page.getByRole("complementary", { name: "Why" });
+  const box = (await drawer.boundingBox())!;
+  expect(box.x).toBeGreaterThanOrEqual(0);
+  expect(box.x + box.width).toBeLessThanOrEqual(width + 1);
+  await drawer.getByRole("button", { name: "Close" }).tap();
+  await drawer.waitFor({ state: "detached" });
+});
