@@ -104,8 +104,8 @@ export function drawTrain(figure: TrainFigure, width: number, height: number): D
 }
 
 function turns({ ratio, box }: TrainFigure): string {
-  const count = `turns ${trimmed(ratio, 5)} to one of the spindle`;
-  return box === undefined ? `leadscrew ${count}` : `gearbox, position ${box}, ${count}`;
+  const count = `turns ${trimmed(ratio, 5)} to 1`;
+  return box === undefined ? `leadscrew ${count}` : `gearbox at ${box}: its shaft ${count}`;
 }
 
 function meshes(a: Wheel, b: Wheel): boolean {
@@ -173,5 +173,5 @@ export function sayTrain(figure: TrainFigure): string {
     return `${a} teeth ${from} drive ${b} ${to}`;
   });
   const idler = train.length === 1 ? "; any idler may stand between" : "";
-  return `Change gears: ${pairs.join(", ")}${idler}; ${turns(figure)}.`;
+  return `Change gears: ${pairs.join(", ")}${idler}; ${turns(figure)} of the spindle.`;
 }

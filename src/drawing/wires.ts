@@ -45,12 +45,14 @@ export function drawWires(figure: WiresFigure, width: number, height: number): D
   const metal = 1.5 * size;
   const head = 1.9 * size;
   const middle = 3.2 * size;
-  const room = (height - 2 * head - middle - 2 * metal) / 2;
-  const across = width - 11 * size - 2 * size;
+  const words = isNarrow(plate) ? 3.9 * size : 0;
+  const room = (height - words - 2 * head - middle - 2 * metal) / 2;
+  const narrow = isNarrow(plate);
+  const across = width - (narrow ? 6.4 : 13) * size;
   const scale = Math.max(0.5, Math.min(room / (far - near), across / (2.35 * shape.pitch)));
   const x0 = 2.2 * size + 0.6 * shape.pitch * scale;
   const band = (far - near) * scale;
-  const top = (height - (2 * band + middle + 2 * metal)) / 2 + (opens > 0 ? 0 : metal);
+  const top = (height - words - (2 * band + middle + 2 * metal)) / 2 + (opens > 0 ? 0 : metal);
   const upper = ([x, r]: Place): Point => [x0 + x * scale, top + (far - r) * scale];
   const axis = opens > 0 ? top + band + metal + middle / 2 : top + band + middle / 2;
   // The lower half is the upper one turned over, half a pitch on.
@@ -74,6 +76,10 @@ export function drawWires(figure: WiresFigure, width: number, height: number): D
   reading(plate, figure, upper, lower, to);
   contact(plate, figure, upper, lower);
   return plate.done(sayWires(figure));
+}
+
+function isNarrow({ width, height }: Plate): boolean {
+  return width < 350 && height > 0.8 * width;
 }
 
 function half(
@@ -140,7 +146,8 @@ function reading(
   const face: Place = [centre[0], centre[1] + side * (wire / 2)];
   const a = upper([face[0] + pitch, face[1]]);
   const b = lower(face);
-  const x = right + 1.6 * size;
+  const narrow = isNarrow(plate);
+  const x = right + (narrow ? 2.6 : 1.6) * size;
   const ball = member === "internal";
   plate.line([a, [x + 3, a[1]]], "thin");
   plate.line([b, [x + 3, b[1]]], "thin");
@@ -163,6 +170,22 @@ function reading(
     { text: aimed ? "class limits" : "pitch diameter", look: "muted" },
     { text: `ø${length(at, unit)}`, look: "muted" },
   ];
+  if (narrow) {
+    // The figure along its line, the words below.
+    plate.label(words.slice(0, 1), spots(middle, "w"), { upright: true, gap: 2, must: true });
+    const below = ball ? "between balls, " : "over wires, ";
+    const which = `${aimed ? "middle of the class limits" : "basic pitch diameter"} ø${length(at, unit)}`;
+    const foot: Point = [6, plate.height - 3];
+    plate.label(
+      [
+        { text: `${below}for the`, look: "muted" },
+        { text: which, look: "muted" },
+      ],
+      spots(foot, "ne"),
+      { gap: 0 },
+    );
+    return;
+  }
   plate.label(words, spots(middle, "e"), { gap: 6 }) ||
     plate.label(words.slice(0, 2), spots(middle, "e"), { gap: 6 }) ||
     plate.label(words.slice(0, 1), spots(middle, "e", "w"), { must: true });

@@ -22,13 +22,13 @@ const made = new WeakMap<Figure, Map<string, TemplateResult>>();
  * @returns undefined for a cell without one, or with too little room: its text shows then
  */
 export function drawnIn(
-  { view, area }: { readonly view: CellView; readonly area: Area },
+  { view, area, rows }: { readonly view: CellView; readonly area: Area; readonly rows?: number },
   { edges, row, scale }: GridGeometry,
 ): TemplateResult | undefined {
   if (!view.figure) return undefined;
   const caution = view.caution === undefined ? 0 : bar;
   const width = edges[area.right + 1]! - edges[area.left]! - rule - caution;
-  const height = (area.bottom - area.top + 1) * row - rule;
+  const height = (rows ?? area.bottom - area.top + 1) * row - rule;
   return pictureOf(view.figure, width, height, scale);
 }
 
