@@ -1,10 +1,8 @@
 /** The search for a number that gives a wanted value. Solutions are closed forms, or roots found by mathjs. */
 import fc from "fast-check";
-import { all, create } from "mathjs";
+import * as math from "mathjs";
 import { describe, expect, test } from "vitest";
 import { type Outcome, type Progress, type Sought, solve } from "../../src/job/solve.ts";
-
-const math = create(all);
 
 function run(
   valueAt: (x: number) => number | undefined,

@@ -1,0 +1,92 @@
+/** Seeks the number in one cell of a job for which another shows a wanted value. */
+import { isErrorValue, type Place } from "../engine/values.ts";
+import type { Job } from "./job.ts";
+import { isLocked, lockReason } from "./locks.ts";
+import { type Outcome, type Point, type Search, solve } from "./solve.ts";
+import { wordsFor } from "./whatif-places.ts";
+
+export interface SeekRequest {
+  readonly result: Place;
+  readonly wanted: number;
+  readonly input: Place;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Why this cannot be sought; undefined when it can. */
+export function seekProblem(job: Job, request: SeekRequest): string | undefined {
+  const { result, input, wanted, from, to } = request;
+  const words = (place: Place) => wordsFor(job, place);
+  if (![wanted, from, to].every(Number.isFinite)) return "the wanted value and the limits must be numbers";
+  if (from >= to) return "the second limit must be more than the first";
+  const { spilledFrom, locked } = job.cell(input.sheet, input.row, input.column);
+  if (spilledFrom !== undefined) return `${words(input)} is filled by the formula in ${spilledFrom}`;
+  if (locked) return lockReason(input.row, input.column);
+  const same = result.sheet === input.sheet && result.row === input.row && result.column === input.column;
+  if (same) return `${words(input)} can't be sought by changing itself`;
+  return undefined;
+}
+
+/**
+ * The search, one reckoning of the cells between the two at each step.
+ *
+ * @returns the search, or why there is none
+ */
+export function seek(job: Job, request: SeekRequest): Search | string {
+  const problem = seekProblem(job, request);
+  if (problem !== undefined) return problem;
+  const { result, input, wanted, from, to } = request;
+  const trial = job.trial([result], [input]);
+  if (!trial.dependent[0]) return `${wordsFor(job, result)} does not depend on ${wordsFor(job, input)}`;
+  const now = job.cell(input.sheet, input.row, input.column).value;
+  const valueAt = (at: number) => {
+    const [value] = trial.at([at]);
+    return typeof value === "number" ? value : undefined;
+  };
+  return solve(valueAt, { wanted, from, to, start: typeof now === "number" ? now : undefined });
+}
+
+/** Writes what was found into the input: one step. @returns why it could not */
+export function takeFound(
+  job: Job,
+  { result, input, wanted }: SeekRequest,
+  { at }: Point,
+): string | undefined {
+  const sheet = job.document.sheets.find(({ name }) => name === input.sheet);
+  if (!sheet) return `there is no sheet "${input.sheet}"`;
+  if (isLocked(sheet, input.row, input.column)) return lockReason(input.row, input.column);
+  const what = `Sought ${wordsFor(job, result)} ${wanted} by ${wordsFor(job, input)}: ${at}`;
+  return job.setCells([{ ...input, text: String(at) }], what);
+}
+
+/** What came of it, as a sentence without its full stop. @param show writes a value or an input as it is shown */
+export function outcomeWords(
+  job: Job,
+  { result, input, wanted, from, to }: SeekRequest,
+  outcome: Outcome,
+  show: { readonly value: (value: number) => string; readonly input: (value: number) => string },
+): string {
+  const [target, changed] = [wordsFor(job, result), wordsFor(job, input)];
+  const { value, input: at } = show;
+  const between = `with ${changed} from ${at(from)} to ${at(to)}`;
+  switch (outcome.kind) {
+    case "found":
+      return `${changed} ${at(outcome.point.at)} gives ${target} ${value(outcome.point.gives)}`;
+    case "jump": {
+      const [first, second] =
+        outcome.below.at < outcome.above.at ? [outcome.below, outcome.above] : [outcome.above, outcome.below];
+      return `${target} jumps from ${value(first.gives)} to ${value(second.gives)} near ${changed} ${at(second.at)}; no value gives exactly ${value(wanted)}`;
+    }
+    case "pole":
+      return `${target} runs off without end near ${changed} ${at(outcome.near)}, and ${between} it is never ${value(wanted)}`;
+    case "none":
+      return `no solution: ${between}, ${target} goes from ${value(outcome.least.gives)} to ${value(outcome.most.gives)}; nearest is ${value(outcome.nearest.gives)} at ${at(outcome.nearest.at)}`;
+    case "empty":
+      return `no solution: ${between}, ${target} is no number anywhere${reason(job, result)}`;
+  }
+}
+
+function reason(job: Job, { sheet, row, column }: Place): string {
+  const { value } = job.cell(sheet, row, column);
+  return isErrorValue(value) && value.message !== "" ? `; now it says: ${value.message}` : "";
+}
