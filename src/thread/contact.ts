@@ -17,8 +17,8 @@
  * helicoid has k times as much moment about the axis as it has length along it; so what is square to two of them is
  * square to the radius through that centre too, and the wire comes as near the axis as the ball, no nearer.
  *
- * A straight wire on a flank within some 3 degrees of square and a lead angle above some 8 may also touch further round;
- * it is then held off by less than a thousandth of the pitch, which is not reckoned with here.
+ * A straight wire on a nearly square flank and a steep lead may be held off by what it touches further round: that is
+ * found in furtherround.ts.
  *
  * Source: geometry; compared with a numerical search and with published figures in the tests.
  */

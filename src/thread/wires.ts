@@ -12,6 +12,7 @@
 import { atRest } from "./contact.ts";
 import { NothingFound } from "./failures.ts";
 import { cos, sin, tan } from "./form.ts";
+import { mayTouchFurther, restFurther } from "./furtherround.ts";
 import {
   centrePerDiameter,
   leadCosine,
@@ -25,6 +26,9 @@ import {
 
 /** Steps after which a search gives up; four are usual. */
 const MOST_STEPS = 40;
+
+/** How far above the pitch line, in pitches, flanks are taken to reach: as far as on the highest standard form, DIN 513. */
+const HIGHEST_FLANK = 3 / 8;
 
 export type Crest = "flat" | "radius";
 
@@ -114,14 +118,17 @@ function readingAt(pitchDiameter: number, wires: Wires): number {
   if (method === "normal") {
     return apex + wire * (1 + 2 * centrePerDiameter(vee, leadCosine(lead, pitchDiameter)));
   }
-  const { radius } = atRest({
+  const seat = {
     apex: apex / 2,
     firstSlope: tan(vee.first),
     secondSlope: tan(vee.second),
     lead,
     diameter: wire,
-  });
-  return 2 * radius + wire;
+  };
+  const { radius, firstContact, secondContact } = atRest(seat);
+  const flankTop = pitchDiameter / 2 + Math.min(HIGHEST_FLANK * vee.pitch, sharpHeight(vee) / 2);
+  const lay = { ...seat, reach: Math.max(flankTop, firstContact, secondContact) };
+  return 2 * (mayTouchFurther(lay, radius) ? restFurther(lay, radius) : radius) + wire;
 }
 
 /** The crest is not known here, but it is no lower than the pitch line and no higher than a sharp one. */
