@@ -61,6 +61,8 @@ function read(designation: string, helpful = true): Thread {
   let hand: Thread["hand"] = "right";
   let nut = false;
   let starts: number | undefined;
+  const inches = readInches(text);
+  if (inches) text = text.replace(inches.all, `-${Number((1 / inches.pitch).toPrecision(12))}`);
   // Most designations have none of these words.
   if (sharedWords.test(text)) {
     text = text.replace(
@@ -81,6 +83,7 @@ function read(designation: string, helpful = true): Thread {
       });
     }
   }
+  if (inches?.lead !== undefined) starts = startsOf(designation, inches, starts);
   if (starts !== undefined && (starts < 1 || starts > mostStarts)) {
     throw unreadable(designation, `starts must be from 1 to ${mostStarts}, got ${starts}`, {
       read: text,
@@ -119,6 +122,37 @@ function usualClasses({ series, written, major }: Asked, nut: boolean): readonly
   return members.map((member) => {
     return written + series.classes.write({ member, name: series.classes.usual(member, major) });
   });
+}
+
+/** ASME B1.5 and B1.1 write pitch and lead of several starts in inches: 2.875-0.4P-0.8L Acme. */
+const pitchAndLead = /(?<=\d)\s*-\s*(\d*\.\d+)\s*P(?:\s*-\s*(\d*\.\d+)\s*L)?(?![a-z\d])/i;
+
+interface Inches {
+  readonly all: string;
+  readonly pitch: number;
+  readonly lead: number | undefined;
+}
+
+function readInches(text: string): Inches | undefined {
+  const found = pitchAndLead.exec(text);
+  if (!found) return undefined;
+  const [all, pitch, lead] = found;
+  return { all, pitch: Number(pitch), lead: lead === undefined ? undefined : Number(lead) };
+}
+
+function startsOf(text: string, { all, pitch, lead = pitch }: Inches, stated: number | undefined): number {
+  const stop = { read: text.slice(0, text.indexOf(all)), at: all };
+  const count = Math.round(lead / pitch);
+  // Printed pitches and leads have four decimals.
+  if (!(Math.abs(lead - count * pitch) <= 0.0001 * (count + 1)))
+    throw unreadable(text, `the lead ${lead} is not a whole number of pitches ${pitch}`, stop);
+  if (stated !== undefined && stated !== count)
+    throw unreadable(
+      text,
+      `a lead of ${lead} and a pitch of ${pitch} make ${count} starts, not ${stated}`,
+      stop,
+    );
+  return count;
 }
 
 const sharedWords = /[lr]h|hand|nut|start/i;

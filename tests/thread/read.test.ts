@@ -98,6 +98,22 @@ test("an internal class or the word nut makes a thread internal", () => {
   ).toEqual(["external", "external", "internal", "internal", "internal", "internal"]);
 });
 
+// ASME B1.5 designates several starts by pitch and lead in inches, such as 2.875-0.4P-0.8L-ACME-2G.
+test.each([
+  ["2.875-0.4P-0.8L-ACME-2G", "2 7/8-2.5 Acme-2G 2 starts", 0.4, 2],
+  ["1-0.2P Acme", "1-5 Acme", 0.2, 1],
+  ["1-0.2P-0.4L Acme-2C LH", "1-5 Acme-2C 2 starts LH", 0.2, 2],
+  [".750-.0625P-.1875L(3 STARTS)UNF-2A", "3/4-16 UNF-2A 3 starts", 0.0625, 3],
+] as const)("%s gives pitch and lead in inches", (text, designation, pitch, starts) => {
+  const thread = readThread(text);
+  expect([thread.designation, thread.pitch, thread.starts]).toEqual([designation, pitch, starts]);
+});
+
+test("a lead in inches that is no whole number of pitches is refused", () => {
+  expect(() => readThread("1-0.2P-0.5L Acme")).toThrow("not a whole number of pitches");
+  expect(() => readThread("1-0.2P-0.4L (3 starts) Acme")).toThrow("make 2 starts, not 3");
+});
+
 test("several starts give the pitch and the lead their own numbers", () => {
   const { pitch, starts } = readThread("M20x3-P1.5-6H");
   expect([pitch, starts]).toEqual([1.5, 2]);
@@ -185,6 +201,8 @@ test.each([
   ["1/4 Wihtworth", 'read 1/4, stopped at "Wihtworth"', "no thread series", "1/4 BSW"],
   ["Tx 20x4", 'read nothing, stopped at "Tx 20x4"', "no thread series", "Tr 20x4"],
   ["1/2-5 Stubb Acme", 'stopped at "Stubb Acme"', "no thread series", "1/2-5 Stub Acme"],
+  ["1/2-21 BSC", 'read 1/2 BSC, stopped at "21"', "26 or 20 threads per inch", "1/2-20 BSC, 1/2-26 BSC"],
+  ["1/2-14 NPSX", 'stopped at "NPSX"', "no thread series", "1/2-14 NPS"],
   ["1/2-12", "read 1/2-12, stopped at the end", "which series", "1/2 BSW"],
   ["1/4-20-2A UNC", 'read 1/4-20, stopped at "-2A"', "between the size and UNC", "1/4-20 UNC"],
 ])("%j says how far it was read and what is nearest", (text, where, why, nearest) => {
@@ -248,6 +266,7 @@ test("what is named as nearest can be read itself", () => {
 test.each([
   ["M12x1.7", 1.7, "1.7 is no standard pitch for M12: 1.75, 1.5, 1.25, 1"],
   ["M12x1.7-6g LH", 1.7, "1.7 is no standard pitch for M12: 1.75, 1.5, 1.25, 1"],
+  ["M15x2", 2, "2 is no standard pitch for M15: 1.5, 1"],
   ["M11.3x1", 1, "M11.3 is no standard diameter: nearest M11 and M12"],
   ["M301x4", 4, "M301 is no standard diameter: nearest M300"],
   ["Tr 20x3", 3, "3 is no standard pitch for Tr 20: 4, 2"],
