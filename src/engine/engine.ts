@@ -19,7 +19,7 @@ import { type Cell, type MadePlugin, makePlugin, refusalFunction } from "./plugi
 import { Spills } from "./spills.ts";
 import { Tabulated } from "./tabulated.ts";
 import { type CellValue, type ErrorValue, isErrorValue, type Place } from "./values.ts";
-import { dependentsIn, readsIn, typedIn } from "./whole.ts";
+import { dependentsIn, markDirty, readsIn, typedIn } from "./whole.ts";
 
 export type { EngineContent, EngineEdit } from "./contents.ts";
 
@@ -55,7 +55,7 @@ export class Engine {
     this.log = log;
     this.tables = new Tabulated(
       () => this.whole(),
-      (cells) => this.enterAgain(cells),
+      (cells) => this.reckonAgain(cells),
     );
     this.made = makePlugin(hyperformula, functions, {
       note: (note, cell) => this.beside.tellNote(note, cell),
@@ -214,16 +214,11 @@ export class Engine {
     if (!this.later) this.reckonTables();
   }
 
-  /** Puts the formulas of cells in once more: what they asked for has come. */
-  private enterAgain(cells: readonly Cell[]): void {
+  /** Reckons cells once more: what they asked for has come. */
+  private reckonAgain(cells: readonly Cell[]): void {
     this.beside.next();
     try {
-      this.together(() => {
-        for (const cell of cells) {
-          const entry = enter(this.held.textAt(cell));
-          if (entry.kind === "formula") this.hf.setCellContents(cell, entry.formula);
-        }
-      });
+      this.together(() => markDirty(this.hf, cells));
       this.settleSpills();
     } catch (error) {
       this.log("the values of a table broke the engine, it is built anew", error);

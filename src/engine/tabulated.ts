@@ -2,7 +2,7 @@
  * The values of what-if tables: which cells ask for them, which are known, and which have still to be reckoned.
  *
  * A cell asks while the engine reckons it, and gets what is known: the value, or the last one it had. What is not
- * known is reckoned afterwards, all of one table in one small engine, and the cells that waited are entered again.
+ * known is reckoned afterwards, all of one table in one small engine, and the cells that waited are reckoned again.
  * Everything here can be thrown away; the last values are kept to be shown meanwhile.
  */
 import { type Answer, Cone, keyOf, Precedents, type Whole } from "./cone.ts";
@@ -35,6 +35,8 @@ interface Wish {
   readonly result: Result;
   readonly values: readonly CellValue[];
   readonly key: string;
+  /** Key of the cell that wants it; undefined for a formula that is tried out. */
+  readonly asker: string | undefined;
 }
 
 interface Asker {
@@ -61,10 +63,10 @@ export class Tabulated {
   /** Groups whose next sets of inputs have been put in order. */
   private plan: Turn[] = [];
 
-  /** @param enter puts the formulas of cells in again, so that they are reckoned with what is known now */
+  /** @param again reckons cells with what is known now */
   constructor(
     private readonly whole: () => Whole,
-    private readonly enter: (cells: readonly Cell[]) => void,
+    private readonly again: (cells: readonly Cell[]) => void,
   ) {}
 
   /** How many cells wait for a value. */
@@ -127,13 +129,13 @@ export class Tabulated {
 
   /** What `cell` gets for `trial`; undefined cells are formulas that are only tried out. */
   ask(trial: Trial, cell: Cell | undefined): Answer {
-    const wish = this.wishFor(trial);
+    const key = cell && keyOf(cell);
+    const wish = this.wishFor(trial, key);
     const known = wish.result.known.get(wish.key);
-    if (!cell) {
+    if (!cell || key === undefined) {
       if (!known) this.tried.push(wish);
       return known ?? unknown;
     }
-    const key = keyOf(cell);
     let asker = this.askers.get(key);
     if (!asker) {
       asker = { cell, run: -1, wishes: [] };
@@ -183,7 +185,7 @@ export class Tabulated {
     return wishes.length > 0;
   }
 
-  private wishFor({ result: cell, inputs }: Trial): Wish {
+  private wishFor({ result: cell, inputs }: Trial, asker: string | undefined): Wish {
     const name = inputs.map((input) => keyOf(input.cell)).join(" ");
     let group = this.groups.get(name);
     if (!group) {
@@ -196,7 +198,7 @@ export class Tabulated {
       group.results.set(keyOf(cell), result);
     }
     const values = inputs.map((input) => input.value);
-    return { group, result, values, key: JSON.stringify(values) };
+    return { group, result, values, key: JSON.stringify(values), asker };
   }
 
   /** Forgets groups that no cell asks for any more, but for those of formulas tried out of late. */
@@ -280,17 +282,17 @@ export class Tabulated {
   }
 
   private deliver(done: readonly Wish[]): void {
-    const settled = new Set(done.map(({ result, key }) => `${keyOf(result.cell)} ${key}`));
-    const cells = [...this.waiting].flatMap(([key, cell]) => {
+    const askers = new Set(done.flatMap((wish) => wish.asker ?? []));
+    const cells = [...askers].flatMap((key) => {
+      const cell = this.waiting.get(key);
       const wishes = this.askers.get(key)?.wishes ?? [];
-      const got = wishes.some((wish) => settled.has(`${keyOf(wish.result.cell)} ${wish.key}`));
-      return got && wishes.every((wish) => wish.result.known.has(wish.key)) ? [cell] : [];
+      return cell && wishes.every((wish) => wish.result.known.has(wish.key)) ? [cell] : [];
     });
     if (cells.length === 0) return;
     const plan = this.plan;
     this.begin();
     for (const cell of cells) this.waiting.delete(keyOf(cell));
-    this.enter(cells);
+    this.again(cells);
     // What the cells asked for now is known; only tables that depend on them have something new to ask.
     this.plan = plan;
   }

@@ -24,6 +24,14 @@ export function readsIn(hf: HyperFormula, cell: Cell): Reads {
   return { cells, areas };
 }
 
+/** Has cells reckoned again. Entering their formulas once more would do as well, but costs more than what the values cost. */
+export function markDirty({ dependencyGraph }: HyperFormula, cells: readonly Cell[]): void {
+  for (const cell of cells) {
+    const vertex = dependencyGraph.getCell(cell);
+    if (vertex) dependencyGraph.graph.markNodeAsDirty(vertex);
+  }
+}
+
 /** Every cell whose value is reckoned from one of `cells`, in the form of `keyOf`. */
 export function dependentsIn(hf: HyperFormula, cells: Iterable<Cell>): Set<string> {
   const found = new Set<string>();
