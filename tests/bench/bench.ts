@@ -11,6 +11,7 @@ import { sheetFunctions } from "../../src/functions/index.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { depthAfter } from "../../src/lathe/passes.ts";
 import { readingCount, readingTimes } from "./reading.ts";
+import { whatIfTimes } from "./whatif.ts";
 
 const strategies = 1000;
 const passes = 40;
@@ -119,3 +120,5 @@ console.log(
   `\n${readingCount} designations, none read before: ${reading.toFixed(1)} ms; as many additions of two cells in the engine:` +
     ` ${adding.toFixed(1)} ms; ratio ${(reading / adding).toFixed(2)}, to stay below 5`,
 );
+
+whatIfTimes(3, median);
