@@ -3,19 +3,12 @@ import { type Coverage, coverage } from "../thread/coverage.ts";
 import { readThread } from "../thread/read.ts";
 import type { Thread } from "../thread/thread.ts";
 
-/** A family of series as the list shows it. */
-export interface KnownThreads extends Coverage {
-  /** Some of it rests on memory: the sheet notes that beside each value. */
-  readonly fromMemory: boolean;
+/** One row for each family of series, in the order of the catalogue. */
+export function knownThreads(): readonly Coverage[] {
+  return coverage();
 }
 
-/** One row for each family of series, in the order of the catalogue. */
-export function knownThreads(): readonly KnownThreads[] {
-  return coverage().map((row) => ({
-    ...row,
-    fromMemory: /memory/i.test(`${row.sizes} ${row.limits} ${row.sure}`),
-  }));
-}
+export type { Coverage };
 
 /** How a designation is read. */
 export interface Reading {

@@ -79,6 +79,11 @@ export const threadListStyle = css`
     width: 22%;
     color: var(--blue-deep);
   }
+  bdi {
+    display: inline-block;
+    margin-right: 0.7em;
+    white-space: nowrap;
+  }
   .memory {
     box-shadow: inset 8px 0 0 var(--caution-wash);
     border-left: 3px solid var(--caution-hatch);

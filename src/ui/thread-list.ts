@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
-import { type KnownThreads, knownThreads, type Reading, tryDesignation } from "../functions/threadlist.ts";
+import { type Coverage, knownThreads, type Reading, tryDesignation } from "../functions/threadlist.ts";
 import { panelStyle } from "./panel-style.ts";
 import { threadListStyle } from "./thread-list-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -13,7 +13,7 @@ export class ThreadList extends LitElement {
   static override styles = [wordStyle, panelStyle, threadListStyle];
 
   /** The list is drawn when it is first asked for. */
-  @state() private rows: readonly KnownThreads[] = [];
+  @state() private rows: readonly Coverage[] = [];
   @state() private tried: Reading | undefined;
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
@@ -64,13 +64,17 @@ export class ThreadList extends LitElement {
     </p>`;
   }
 
-  private row({ series, example, sizes, limits, sure, fromMemory }: KnownThreads) {
-    const cell = (label: string, text: string, name = "") =>
-      html`<td role="cell" class=${name}><span aria-hidden="true">${label}: </span>${text}</td>`;
+  private row({ series, example, sizes, limits, sure }: Coverage) {
+    const cell = (label: string, text: string) =>
+      html`<td role="cell" class=${/memory/i.test(text) ? "memory" : ""}>
+        <span aria-hidden="true">${label}: </span>${text}
+      </td>`;
     return html`<tr role="row">
       <th scope="row" role="rowheader">${series}</th>
-      ${cell(columns[1], example, "written")} ${cell(columns[2], sizes)} ${cell(columns[3], limits)}
-      ${cell(columns[4], sure, fromMemory ? "memory" : "")}
+      <td role="cell" class="written">
+        <span aria-hidden="true">${columns[1]}: </span>${example.split(", ").map((each) => html`<bdi>${each}</bdi> `)}
+      </td>
+      ${cell(columns[2], sizes)} ${cell(columns[3], limits)} ${cell(columns[4], sure)}
     </tr>`;
   }
 
