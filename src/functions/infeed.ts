@@ -1,4 +1,13 @@
-import { correction, depthForInfeed, flankChip, infeedForDepth, isPastFlank } from "../lathe/infeed.ts";
+import { splitIncluded } from "../lathe/form.ts";
+import {
+  correction,
+  depthForInfeed,
+  flankChip,
+  infeedForDepth,
+  isPastFlank,
+  sideStep,
+} from "../lathe/infeed.ts";
+import { setoverForShare, trailingShare } from "../lathe/setover-error.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 
 const setover = {
@@ -6,6 +15,20 @@ const setover = {
   type: "number",
   unit: "deg",
   doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
+} as const satisfies Param;
+
+const included = {
+  name: "included",
+  type: "number",
+  unit: "deg",
+  doc: "Included angle of the tool, 0 to below 180.",
+} as const satisfies Param;
+const trailingFlank = {
+  name: "trailing_flank",
+  type: "number",
+  unit: "deg",
+  optional: true,
+  doc: "0 to the included angle; left out: half of it.",
 } as const satisfies Param;
 
 export const infeedFunctions: readonly SheetFunction[] = [
@@ -154,5 +177,108 @@ export const infeedFunctions: readonly SheetFunction[] = [
         note: "the reading is under what is wanted: a screw is past its size, stop cutting; in a nut read between balls this is the travel still to go",
       };
     },
+  }),
+  declare({
+    name: "FLANK.SIDESTEP",
+    family: "infeed",
+    summary: "Side step of the top slide, set along the bed, that goes with a cut in: depth x tan f.",
+    params: [
+      {
+        name: "depth",
+        type: "number",
+        unit: "length",
+        doc: "How much deeper the pass goes, radial, 0 or more.",
+      },
+      {
+        name: "flank",
+        type: "number",
+        unit: "deg",
+        doc: "Angle of the flank that the tool moves along: that side then only slides.",
+      },
+    ],
+    returns: { type: "number", unit: "length", doc: "Away from that flank. Round it down, never up." },
+    failures: [
+      {
+        when: "the flank reaches 90 degrees",
+        formula: "=FLANK.SIDESTEP(0.1, 90)",
+        gives: "#NUM!",
+        says: "flank must be from 0 to below 90",
+      },
+    ],
+    examples: [{ formula: "=FLANK.SIDESTEP(0.1, 30)", value: 0.05773503, source: "0.1 tan 30 degrees" }],
+    source: "geometry",
+    compute: sideStep,
+  }),
+  declare({
+    name: "FLANK.SHARE",
+    family: "infeed",
+    summary: "Chip on the trailing flank as a share of that on the leading one: sin(t - a) / sin(a + l).",
+    params: [setover, included, trailingFlank],
+    returns: {
+      type: "number",
+      unit: "ratio",
+      doc: "1: both alike; 0: at the trailing flank, or past it with a note.",
+    },
+    failures: [
+      {
+        when: "the leading edge does not cut",
+        formula: "=FLANK.SHARE(-30, 60)",
+        gives: "#NUM!",
+        says: "setover must be greater than -30",
+      },
+    ],
+    examples: [
+      { formula: "=FLANK.SHARE(29.5, 60)", value: 0.01012795, source: "sin 0.5 / sin 59.5, reckoned apart" },
+      { formula: "=FLANK.SHARE(6, 52, 7)", value: 0.02245705, source: "sin 1 / sin 51, reckoned apart" },
+      { formula: "=FLANK.SHARE(0, 60)", value: 1, source: "straight in both flanks take alike" },
+    ],
+    source: "geometry",
+    compute: (angle, both, trailing) => {
+      const flanks = splitIncluded(both, trailing);
+      const value = trailingShare(angle, flanks);
+      if (!isPastFlank(angle, flanks.trailing, "trailing")) return value;
+      return {
+        value,
+        note: "set-over past the trailing flank: earlier passes cut outside the finished form",
+      };
+    },
+  }),
+  declare({
+    name: "FLANK.FORSHARE",
+    family: "infeed",
+    summary: "Set-over at which the trailing flank takes a wanted share of the leading flank's chip.",
+    params: [
+      {
+        name: "share",
+        type: "number",
+        unit: "ratio",
+        doc: "Of the leading flank's chip, 0 or more; 0 is single flank, 1 on a symmetric form straight in.",
+      },
+      included,
+      trailingFlank,
+    ],
+    returns: {
+      type: "number",
+      unit: "deg",
+      doc: "From the line square to the axis; the inverse of FLANK.SHARE.",
+    },
+    failures: [
+      {
+        when: "the share is negative",
+        formula: "=FLANK.FORSHARE(-0.1, 60)",
+        gives: "#NUM!",
+        says: "share must be 0 or more",
+      },
+    ],
+    examples: [
+      {
+        formula: "=FLANK.FORSHARE(0.2, 60)",
+        value: 21.0517244,
+        source: "atan((sin 30 - 0.2 sin 30)/(cos 30 + 0.2 cos 30)), reckoned apart",
+      },
+      { formula: "=FLANK.FORSHARE(0.1, 52, 7)", value: 2.7546654, source: "reckoned apart in the same way" },
+    ],
+    source: "geometry",
+    compute: (share, both, trailing) => setoverForShare(share, splitIncluded(both, trailing)),
   }),
 ];

@@ -3,6 +3,7 @@ import { Unreadable } from "../thread/failures.ts";
 import { readThread } from "../thread/read.ts";
 import { declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
 import { alsoNoted } from "./designated.ts";
+import { setoverErrorFunctions } from "./setover-error.ts";
 import { setoverProofFunctions } from "./setover-proof.ts";
 
 const setover = {
@@ -260,4 +261,5 @@ export const setoverFunctions: readonly SheetFunction[] = [
     source: "geometry",
     compute: rescueDepth,
   }),
+  ...setoverErrorFunctions,
 ];

@@ -5,7 +5,16 @@
  * the tool s sin(a + f) square to a leading flank f, and s sin(f - a) square to a trailing one. Lengths in any one
  * unit, angles in degrees. Source: geometry.
  */
-import { cos, finite, requireAbove, requireFlank, requireSetover, requireWithin, sin } from "./bounds.ts";
+import {
+  cos,
+  finite,
+  requireAbove,
+  requireFlank,
+  requireSetover,
+  requireWithin,
+  sin,
+  tan,
+} from "./bounds.ts";
 
 export type Side = "leading" | "trailing";
 
@@ -54,4 +63,15 @@ export function correction(reading: number, wanted: number, setover: number): nu
   requireAbove("wanted", wanted);
   requireSetover(setover);
   return finite("travel", (reading - wanted) / (2 * cos(setover)));
+}
+
+/**
+ * Side step of a top slide set along the bed, so that a tool that goes `depth` deeper moves along a flank.
+ *
+ * @throws RangeError if depth < 0 or the flank is outside 0 to below 90
+ */
+export function sideStep(depth: number, flank: number): number {
+  requireWithin("depth", depth, 0);
+  requireFlank("flank", flank);
+  return finite("side step", depth * tan(flank));
 }

@@ -11,11 +11,12 @@
  * Every move runs between the two flanks, so that nothing is overcut and the groove ends as the tool's own form. Depths
  * are radial; lengths in any one unit, angles in degrees. Source: common practice, no source; areas and chips geometry.
  */
-import { ceilWhole, cos, floorWhole, requireAbove, requireWhole, requireWithin, sin, tan } from "./bounds.ts";
+import { ceilWhole, cos, floorWhole, requireAbove, requireWhole, requireWithin, sin } from "./bounds.ts";
 import type { Groove } from "./chip-area.ts";
 import { type DialReads, stepOf } from "./dial.ts";
 import { cutGroove, type Layer } from "./groove.ts";
 import type { Place } from "./groove-outline.ts";
+import { sideStep } from "./infeed.ts";
 import { MOST_PASSES, tooSmall } from "./plan-divisions.ts";
 import { backedOff } from "./setover.ts";
 import { type ShareRule, shareOut } from "./strategy-shares.ts";
@@ -103,7 +104,7 @@ export function schedule(request: ScheduleRequest): Schedule {
   const moves: Move[] = main.winds.map((wind, k) => {
     if (onSlide) return { what: "slide", cross: 0, slide: wind };
     if (strategy === "straight in") return { what: "straight in, cross slide", cross: wind, slide: 0 };
-    return sideStep(wind, k, wind * crossStep, request);
+    return stepAside(wind, k, wind * crossStep, request);
   });
   if (strategy === "flank then straight") moves.push(...straightMoves(request, main.reached, crossStep));
   if (moves.length + springs > MOST_PASSES) throw tooSmall(`${moves.length + springs} passes`);
@@ -191,10 +192,15 @@ function wholeReasons(which: "first" | "least", exact: number, whole: number, st
 }
 
 /** In on the cross slide and one step on the top slide, so that the tool moves along one of its flanks. */
-function sideStep(wind: number, k: number, deeper: number, { groove, slideDivision }: ScheduleRequest): Move {
+function stepAside(
+  wind: number,
+  k: number,
+  deeper: number,
+  { groove, slideDivision }: ScheduleRequest,
+): Move {
   const along = k % 2 === 0 ? "trailing" : "leading";
   // Rounded down, so that the edge that should slide skims and never leaves its flank.
-  const steps = floorWhole((deeper * tan(groove[along])) / slideDivision);
+  const steps = floorWhole(sideStep(deeper, groove[along]) / slideDivision);
   const sign = along === "trailing" ? 1 : -1;
   return {
     what: `in, then a side step along the ${along} flank`,
