@@ -125,7 +125,7 @@ function usualClasses({ series, written, major }: Asked, nut: boolean): readonly
 }
 
 /** ASME B1.5 and B1.1 write pitch and lead of several starts in inches: 2.875-0.4P-0.8L Acme. */
-const pitchAndLead = /(?<=\d)\s*-\s*(\d*\.\d+)\s*P(?:\s*-\s*(\d*\.\d+)\s*L)?(?![a-z\d])/i;
+const pitchAndLead = /(?<=\d)\s*-\s*((?=[\d.]*[1-9])\d*\.\d+)\s*P(?:\s*-\s*(\d*\.\d+)\s*L)?(?![a-z\d])/i;
 
 interface Inches {
   readonly all: string;
