@@ -2,12 +2,12 @@
  * What the bench view needs of a job besides its steps: the facts to keep in sight, and the log of readings.
  *
  * Read by names: `usable_marks`, `spindle_speed`, `wire_target`, `wire_target_max`, `wire_target_min`, `verdict`,
- * `slide_to_wind` and `cross_to_wind`. A reading goes into the cell named `measured`, and into the next free row of the
+ * `slide_to_wind`, `cross_to_wind` and `bench_drawing`. A reading goes into the cell named `measured`, and into the next free row of the
  * range named `readings`: after which pass, and what was read.
  */
 import { isErrorValue } from "../engine/values.ts";
 import { showValue } from "./format.ts";
-import type { CellEdit, Job } from "./job.ts";
+import type { CellEdit, CellView, Job } from "./job.ts";
 import { namedArea } from "./named.ts";
 import type { Step } from "./steps.ts";
 
@@ -47,6 +47,20 @@ export function benchVerdict(job: Job): BenchFact[] {
     ...fact("Still to wind, top slide", "slide_to_wind"),
     ...fact("or straight in, cross slide", "cross_to_wind"),
   ];
+}
+
+/**
+ * The groove in layers with the pass in hand as the next one, from the drawing in the cell named `bench_drawing`.
+ *
+ * @param cut slide passes that are done
+ */
+export function benchFigure(job: Job, cut: number): CellView["figure"] {
+  const area = namedArea(job, "bench_drawing");
+  const figure = area && job.cell(area.sheet, area.top, area.left).figure;
+  if (figure?.kind !== "passes") return figure;
+  // The chips drawn in the cell are those of the pass that is next there.
+  const { chip: _, ...groove } = figure;
+  return { ...groove, next: Math.min(cut, figure.depths.length) + 1 };
 }
 
 /** The log, in the order it was taken. */

@@ -1,7 +1,16 @@
 /** What the bench view asks for: the place in the passes, which outlives the page, readings, and a screen that stays lit. */
-import { benchFacts, benchVerdict, readingEdits, readingsOf, stepName, takesReadings } from "../job/bench.ts";
+import {
+  benchFacts,
+  benchFigure,
+  benchVerdict,
+  readingEdits,
+  readingsOf,
+  stepName,
+  takesReadings,
+} from "../job/bench.ts";
 import { stepsOf } from "../job/steps.ts";
 import type { BenchAct, BenchJob } from "./bench-view.ts";
+import { pictureOf } from "./drawing-cell.ts";
 import type { PageActs } from "./page-acts.ts";
 
 interface Standing {
@@ -70,14 +79,17 @@ export class BenchActs {
   get view(): BenchJob | undefined {
     const { job } = this.acts;
     if (!job || !this.open) return undefined;
+    const plan = stepsOf(job);
+    const cut = plan.steps.slice(0, this.at).filter(({ kind }) => kind === "slide").length;
+    const figure = benchFigure(job, cut);
     return {
-      plan: stepsOf(job),
+      plan,
       facts: benchFacts(job),
       verdict: benchVerdict(job),
       readings: readingsOf(job),
       takesReadings: takesReadings(job),
       unit: job.unit,
-      figure: undefined,
+      figure: figure && pictureOf(figure, 240, 124, 1),
     };
   }
 

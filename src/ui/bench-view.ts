@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { type DialTurn, dialFace } from "../drawing/dial-face.ts";
 import { type Stair, staircase, stairHeight, stairWidth } from "../drawing/staircase.ts";
+import { drawingStyle } from "../drawing/style.ts";
 import { type BenchFact, type BenchReading, stepName } from "../job/bench.ts";
 import { type Step, type Steps, stopText } from "../job/steps.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
@@ -41,7 +42,7 @@ const quietKeys = new Set([
 /** One pass at a time, in figures that are read at arm's length. Fires `bench` with what was asked for. */
 @customElement("bench-view")
 export class BenchView extends LitElement {
-  static override styles = [wordStyle, benchStyle, benchMeasureStyle];
+  static override styles = [wordStyle, drawingStyle, benchStyle, benchMeasureStyle];
 
   @property({ attribute: false }) job: BenchJob | undefined;
   /** Index of the step in hand. */

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
+import { drawingStyle } from "../drawing/style.ts";
 import { panelStyle } from "./panel-style.ts";
 import { paperColours } from "./paper-style.ts";
 import { cardStyle } from "./shop-card-style.ts";
@@ -11,6 +12,7 @@ export class CardDialog extends LitElement {
   static override styles = [
     wordStyle,
     panelStyle,
+    drawingStyle,
     cardStyle,
     css`
       dialog {

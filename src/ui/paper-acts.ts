@@ -3,6 +3,7 @@ import { html, type TemplateResult } from "lit";
 import { cardOf } from "../job/card.ts";
 import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
+import { pictureOf } from "./drawing-cell.ts";
 import type { Area } from "./grid-window.ts";
 import type { PageActs } from "./page-acts.ts";
 import { type Page, type PaperName, printArea, roomOn } from "./paper.ts";
@@ -21,6 +22,8 @@ export interface PrintChoice {
 
 const cardPage: Page = { paper: "A5", landscape: false, margin: 0 };
 const margin = 10;
+/** Room for the drawing on the card, px. */
+const cardFigure = { width: 214, height: 250 } as const;
 /** Under this share of its size nobody reads type at a machine. */
 const leastScale = 0.55;
 
@@ -92,7 +95,10 @@ export class PaperActs {
       hour: "2-digit",
       minute: "2-digit",
     });
-    return shopCard(cardOf(job), undefined, printed);
+    const card = cardOf(job);
+    const { drawing: at } = card;
+    const drawn = at && job.cell(at.sheet, at.top, at.left).figure;
+    return shopCard(card, drawn && pictureOf(drawn, cardFigure.width, cardFigure.height, 1), printed);
   }
 
   private putSheets(job: Job) {

@@ -104,6 +104,10 @@ export const paperStyle = css`
   td.bold {
     font-weight: 700;
   }
+  td.plate {
+    padding: 0;
+    vertical-align: top;
+  }
   td.error {
     color: var(--error);
     border: 1px dotted var(--error);

@@ -1,6 +1,7 @@
 /** What goes to the printer: the page rule, and the part of the document that stands on paper instead of the app. */
 import { html, LitElement, nothing, type TemplateResult } from "lit";
 import { customElement, property } from "lit/decorators.js";
+import { drawingStyle } from "../drawing/style.ts";
 import { paperStyle } from "./paper-style.ts";
 import { cardStyle } from "./shop-card-style.ts";
 
@@ -31,7 +32,7 @@ export function roomOn({ paper, landscape, margin }: Page): { width: number; hei
 /** Stands beside the app in the document. Empty, it lets the browser print the page as it is. */
 @customElement("print-area")
 export class PrintArea extends LitElement {
-  static override styles = [paperStyle, cardStyle];
+  static override styles = [drawingStyle, paperStyle, cardStyle];
 
   @property({ attribute: false }) content: TemplateResult | undefined;
 

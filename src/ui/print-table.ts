@@ -2,6 +2,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { columnName } from "../engine/address.ts";
 import { showValue } from "../job/format.ts";
+import { pictureOf } from "./drawing-cell.ts";
 import { type Area, contains } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
 
@@ -13,6 +14,8 @@ export interface TableLook {
 /** Width of a column that has none of its own, and of the row numbers, px. */
 const usualWidth = 96;
 export const numbersWidth = 34;
+/** Of a printed row, px; text that needs more makes it higher. */
+const rowHeight = 27;
 /** A sheet longer than this is cut: nobody takes that to the lathe, and the browser would stand still. */
 export const mostRows = 2000;
 
@@ -33,6 +36,12 @@ export function usedArea(map: SheetMap): Area {
 
 export function widthOf(map: SheetMap, column: number): number {
   return map.sheet?.columns[columnName(column)] ?? usualWidth;
+}
+
+function spanOf(map: SheetMap, left: number, right: number): number {
+  let width = 0;
+  for (let column = left; column <= right; column++) width += widthOf(map, column);
+  return width;
 }
 
 /** Columns of the area in bundles that each fit a width; a single column that is too wide makes one of its own. */
@@ -112,11 +121,13 @@ function cellOf(map: SheetMap, area: Area, merged: Area): { content: TemplateRes
     error ? "error" : "",
     caution ? "caution" : "",
   ];
+  const picture = view.figure && pictureOf(view.figure, spanOf(map, left, lastColumn), high * rowHeight, 1);
+  if (picture) classes.push("plate");
   const content = html`<td
     class=${classes.filter(Boolean).join(" ")}
     colspan=${lastColumn > left ? lastColumn - left + 1 : nothing}
     rowspan=${high > 1 ? high : nothing}
-  >${text}${view.caution ? html`<small>${view.caution}</small>` : nothing}</td>`;
+  >${picture ?? text}${view.caution ? html`<small>${view.caution}</small>` : nothing}</td>`;
   return { content, lastColumn };
 }
 

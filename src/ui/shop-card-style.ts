@@ -107,7 +107,7 @@ export const cardStyle = css`
     border-bottom: 0.6mm solid var(--ink);
   }
   .set.drawn {
-    grid-template-columns: 54mm 1fr;
+    grid-template-columns: 58mm 1fr;
   }
   .figure {
     display: grid;
@@ -116,8 +116,8 @@ export const cardStyle = css`
   }
   .figure svg {
     width: 100%;
-    height: 100%;
-    max-height: 66mm;
+    height: auto;
+    max-height: 68mm;
   }
   .set table,
   .measure table {
