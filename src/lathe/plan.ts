@@ -127,14 +127,13 @@ export function planPasses(request: PlanRequest): Plan {
   ];
   const reached = total * step + straight * crossStep;
   for (let k = 0; k < springs; k++) rows.push({ pass: "S", what: "spring", depth: reached });
+  if (straight + springs > 0) rows.push({ pass: "measure", what: "stop, isolate, measure again" });
 
-  const reasons = [...wholeReasons(request, most, least), ...slide.reasons];
-  const left = depth - reached;
-  if (left > 1e-9 * depth) {
-    reasons.push(
-      `Straight in ends ${short(left)} short of the depth: whole divisions are rounded down, and only a measurement may ask for more.`,
-    );
-  }
+  const reasons = [
+    ...wholeReasons(request, most, least),
+    ...slide.reasons,
+    ...straightReasons(rest, keptBack, crossStep, depth),
+  ];
   return { rows, reasons };
 }
 
@@ -191,6 +190,26 @@ function straightRows(count: number, crossStep: number, from: number, groove: Gr
       area: grooveArea(depth, groove) - grooveArea(from + k * crossStep, groove),
     };
   });
+}
+
+/** Sentences for what the cross slide gets besides what was kept back for it. */
+function straightReasons(rest: number, keptBack: number, crossStep: number, depth: number): string[] {
+  const reasons: string[] = [];
+  const straight = floorWhole(rest / crossStep);
+  const asked = floorWhole(keptBack / crossStep);
+  if (straight > asked) {
+    reasons.push(
+      `The slide stops on a whole division, which leaves ${straight} divisions for the cross slide instead of ${asked}.`,
+    );
+  }
+  const left = rest - straight * crossStep;
+  if (left <= 1e-9 * depth) return reasons;
+  reasons.push(
+    straight === 0
+      ? `The slide ends ${short(left)} short of the depth, less than a division of the cross slide: only a measurement may ask for more.`
+      : `Straight in ends ${short(left)} short of the depth: whole divisions are rounded down, and only a measurement may ask for more.`,
+  );
+  return reasons;
 }
 
 function slideReading(total: number, { slideDivision, perTurn = 0, start = 0 }: PlanRequest): string {

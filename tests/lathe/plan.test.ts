@@ -58,6 +58,7 @@ test("rows come in the order of the work, in words", () => {
     ["X", "straight in, cross slide"],
     ["S", "spring"],
     ["S", "spring"],
+    ["measure", "stop, isolate, measure again"],
   ]);
 });
 
@@ -100,6 +101,23 @@ test("a cross dial that reads diameter halves the straight-in step", () => {
   const straight = rows.filter((row) => row.pass === "X");
   expect(straight).toHaveLength(5); // 0.0545 left, 0.01 a division
   expectClose(straight[1]!.depth! - straight[0]!.depth!, 0.01, 1e-12);
+  expect(planPasses({ ...whitworth, crossReads: "diameter" }).reasons).toContain(
+    "The slide stops on a whole division, which leaves 5 divisions for the cross slide instead of 4.",
+  );
+});
+
+test("where less than a division of the cross slide is left, the plan says so and ends with the slide", () => {
+  const { rows, reasons } = planPasses({ ...whitworth, straightIn: 0, crossDivision: 0.05 });
+  expect(rows.filter((row) => row.pass === "X")).toEqual([]);
+  // floor(1.3553593 / (0.02 cos 27)) = 76 divisions reach 1.35433.
+  expect(reasons.at(-1)).toBe(
+    "The slide ends 0.001029 short of the depth, less than a division of the cross slide: only a measurement may ask for more.",
+  );
+});
+
+test("nothing is measured again when nothing was cut after the first measurement", () => {
+  const { rows } = planPasses({ ...whitworth, straightIn: 0, crossDivision: 0.05, spring: 0 });
+  expect(rows.filter((row) => row.pass === "measure")).toHaveLength(1);
 });
 
 test("two cross-slide divisions are kept back when straight_in is left out", () => {
@@ -144,7 +162,7 @@ test("one pass that fits needs no adjustment", () => {
     straightIn: 0.04,
     spring: 0,
   });
-  expect(rows.map((row) => row.wind)).toEqual([undefined, 25, undefined, 1, 1]);
+  expect(rows.map((row) => row.wind)).toEqual([undefined, 25, undefined, 1, 1, undefined]);
   expect(reasons).toEqual([]);
 });
 
@@ -156,7 +174,9 @@ const requests: fc.Arbitrary<PlanRequest> = fc
     back: between(0, 3),
     nose: between(0, 0.4),
     shape: fc.constantFrom<"flat" | "radius">("flat", "radius"),
-    slideDivision: fc.constantFrom(0.01, 0.02, 0.025),
+    slideDivision: fc.constantFrom(0.01, 0.02, 0.025, 0.0254),
+    crossDivision: fc.constantFrom(0.01, 0.02, 0.025, 0.05, 0.0254),
+    crossReads: fc.constantFrom<"radius" | "diameter">("radius", "diameter"),
     first: fc.integer({ min: 6, max: 25 }),
     least: fc.integer({ min: 1, max: 4 }),
   })
@@ -167,6 +187,10 @@ const requests: fc.Arbitrary<PlanRequest> = fc
     firstCut: first * rest.slideDivision,
     leastCut: least * rest.slideDivision,
   }));
+
+/** Radial depth of a division of the cross slide. */
+const crossStep = ({ crossDivision, crossReads }: PlanRequest) =>
+  crossDivision! / (crossReads === "diameter" ? 2 : 1);
 
 test("slide passes fall, stay between the limits, and end on whole divisions with the groove's area", () => {
   fc.assert(
@@ -181,7 +205,7 @@ test("slide passes fall, stay between the limits, and end on whole divisions wit
         if (k > 0) expect(divisions).toBeLessThanOrEqual(wind[k - 1]!);
       });
       const step = q * Math.cos((request.setover * Math.PI) / 180);
-      const total = Math.floor((request.depth - 2 * q) / step + 1e-9);
+      const total = Math.floor((request.depth - 2 * crossStep(request)) / step + 1e-9);
       const last = rows.at(-1)!;
       expect(last.total).toBe(total);
       expect(wind.reduce((a, b) => a + b)).toBe(total);
@@ -212,9 +236,9 @@ test("straight in never passes the depth and leaves less than a division", () =>
   fc.assert(
     fc.property(requests, (request) => {
       const { rows } = planPasses(request);
-      const reached = rows.at(-1)!.depth!;
+      const reached = rows.at(-2)!.depth!;
       expect(reached).toBeLessThanOrEqual(request.depth + 1e-9);
-      expect(request.depth - reached).toBeLessThan(request.slideDivision);
+      expect(request.depth - reached).toBeLessThan(crossStep(request));
     }),
     seeded,
   );
