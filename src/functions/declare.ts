@@ -18,7 +18,9 @@ export type Unit =
   | "teeth"
   | "divisions"
   | "%"
-  | "ratio";
+  | "ratio"
+  | "N"
+  | "GPa";
 
 export interface Param {
   /** As help and error messages show it: a word, or words joined by underscores. */

@@ -1,83 +1,21 @@
-/** WIRE.* and BALL.*: measuring over wires and between balls. */
-import { betweenBalls } from "../thread/balls.ts";
+/** WIRE.*: which wires serve, and three of them. */
 import { veeOf } from "../thread/groove.ts";
+import { bestWire, bestWireOnHelix, largestWire, pickWire, smallestWire } from "../thread/wirelimits.ts";
+import { overWires, pitchDiameterFrom, wiresOf } from "../thread/wires.ts";
+import { declare, type SheetFunction } from "./declare.ts";
 import {
-  bestWire,
-  largestWire,
-  overWires,
-  pickWire,
-  pitchDiameterFrom,
-  smallestWire,
-  wiresOf,
-} from "../thread/wires.ts";
-import { declare, type Param, type SheetFunction } from "./declare.ts";
-
-const pitch = {
-  name: "pitch",
-  type: "number",
-  unit: "length",
-  doc: "Axial distance from one thread to the next, above 0; for several starts not the lead.",
-} as const satisfies Param;
-const included = {
-  name: "included",
-  type: "number",
-  unit: "deg",
-  doc: "Included angle of the thread, above 0 and below 180.",
-} as const satisfies Param;
-const pitchDia = {
-  name: "pitch_dia",
-  type: "number",
-  unit: "length",
-  doc: "Pitch (effective) diameter, above 0.",
-} as const satisfies Param;
-const wire = {
-  name: "wire",
-  type: "number",
-  unit: "length",
-  doc: "Diameter of the wires, above 0: measure them, do not trust the nominal size.",
-} as const satisfies Param;
-const lead = {
-  name: "lead",
-  type: "number",
-  unit: "length",
-  optional: true,
-  doc: "Advance in one turn, 0 or more; the pitch when left out.",
-} as const satisfies Param;
-const method = {
-  name: "method",
-  type: "text",
-  options: ["exact", "normal", "plain"],
-  fallback: "exact",
-  doc: '"exact": touching both helical flanks; "normal": in the section square to the helix; "plain": as if there were no lead.',
-} as const satisfies Param;
-const trailingFlank = {
-  name: "trailing_flank",
-  type: "number",
-  unit: "deg",
-  optional: true,
-  doc: "One of two unequal flank angles, 0 to the included angle; left out: half of it. Which of the two makes no difference.",
-} as const satisfies Param;
-const crestDoc = "Width of a flat crest or radius of a round one, 0 or more, less than would leave no flank";
-const crest = {
-  name: "crest",
-  type: "number",
-  unit: "length",
-  doc: `${crestDoc}.`,
-} as const satisfies Param;
-const shape = {
-  name: "shape",
-  type: "text",
-  options: ["flat", "radius"],
-  fallback: "flat",
-  doc: "What crest and root are.",
-} as const satisfies Param;
-const root = {
-  name: "root",
-  type: "number",
-  unit: "length",
-  fallback: 0,
-  doc: "Width of a flat root or radius of a round one; 0, sharp, when left out.",
-} as const satisfies Param;
+  crest,
+  crestDoc,
+  included,
+  lead,
+  method,
+  pitch,
+  pitchDia,
+  root,
+  shape,
+  trailingFlank,
+  wire,
+} from "./measured.ts";
 
 const overWiresSource =
   "ASME B1.2 appendix B and Handbook H28 (plain and normal); exact: geometry of a straight cylinder on two helicoids";
@@ -88,8 +26,25 @@ export const measureFunctions: readonly SheetFunction[] = [
     name: "WIRE.BEST",
     family: "measure",
     summary: "Wire that touches the flanks at the pitch line, where an error of the angle matters least.",
-    params: [pitch, included],
-    returns: { type: "number", unit: "length", doc: "Diameter of the wire." },
+    params: [
+      pitch,
+      included,
+      trailingFlank,
+      {
+        ...pitchDia,
+        optional: true,
+        doc: "Pitch diameter, above 0, to take the lead into account; left out: no lead.",
+      },
+      {
+        ...lead,
+        doc: "Advance in one turn, 0 or more; the pitch when left out. Counts with a pitch diameter only.",
+      },
+    ],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "On unequal flanks: the wire for which an error shared by both flanks cancels.",
+    },
     failures: [
       {
         when: "the pitch is not above 0",
@@ -104,9 +59,25 @@ export const measureFunctions: readonly SheetFunction[] = [
         says: "included must be above 0 and below 180 degrees",
       },
     ],
-    examples: [{ formula: "=WIRE.BEST(1.75, 60)", value: 1.010363 }],
-    source: "ASME B1.2 appendix B; Handbook H28",
-    compute: bestWire,
+    examples: [
+      { formula: "=WIRE.BEST(1.75, 60)", value: 1.010363 },
+      {
+        formula: "=WIRE.BEST(1, 29, , 7.276578, 2)",
+        value: 0.51443,
+        within: 0.00002,
+        source: "ASME B1.5, best wire for 29 degrees, lead angle 5 degrees, two starts",
+      },
+      {
+        formula: "=WIRE.BEST(4, 52, 7)",
+        value: 2.1633115,
+        source: "geometry: d(reading)/d(both flanks) = 0, reckoned by hand",
+      },
+    ],
+    source: "ASME B1.2 appendix B; Handbook H28; unequal flanks and lead: geometry",
+    compute: (P, angle, trailing, diameter, advance) => {
+      const vee = veeOf(P, angle, trailing);
+      return diameter === undefined ? bestWire(vee) : bestWireOnHelix(vee, diameter, advance ?? P);
+    },
   }),
   declare({
     name: "WIRE.READING",
@@ -199,8 +170,12 @@ export const measureFunctions: readonly SheetFunction[] = [
     name: "WIRE.LARGEST",
     family: "measure",
     summary: "Largest wire that still touches the flanks and not the edge of the crest.",
-    params: [pitch, included, crest, shape],
-    returns: { type: "number", unit: "length", doc: "Touches where the straight flank ends." },
+    params: [pitch, included, crest, shape, trailingFlank],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "Touches where the straight flank ends. For balls give the crest of the nut.",
+    },
     failures: [
       {
         when: "the crest leaves no flank",
@@ -215,17 +190,17 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: '=WIRE.LARGEST(1, 55, 0.137329, "radius")', value: 0.8527239 },
     ],
     source: touchesSource,
-    compute: largestWire,
+    compute: (P, angle, flat, how, trailing) => largestWire(veeOf(P, angle, trailing), flat, how),
   }),
   declare({
     name: "WIRE.SMALLEST",
     family: "measure",
     summary: "Smallest wire that reaches up to the crest and clears the root.",
-    params: [pitch, included, crest, shape, root],
+    params: [pitch, included, crest, shape, root, trailingFlank],
     returns: {
       type: "number",
       unit: "length",
-      doc: "The larger of the wire flush with the crest and the wire that just clears the root.",
+      doc: "The larger of the wire flush with the crest and the wire that just clears the root. For balls give crest and root of the nut.",
     },
     failures: [
       {
@@ -248,7 +223,8 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: '=WIRE.SMALLEST(1, 47.5, 0.1808346, "radius", 0.1808346)', value: 0.4985243 },
     ],
     source: touchesSource,
-    compute: smallestWire,
+    compute: (P, angle, flat, how, bottom, trailing) =>
+      smallestWire(veeOf(P, angle, trailing), flat, how, bottom),
   }),
   declare({
     name: "WIRE.PICK",
@@ -266,6 +242,7 @@ export const measureFunctions: readonly SheetFunction[] = [
       { ...crest, optional: true, doc: `${crestDoc}; an eighth of the pitch when left out.` },
       shape,
       root,
+      trailingFlank,
     ],
     returns: {
       type: "number",
@@ -288,51 +265,7 @@ export const measureFunctions: readonly SheetFunction[] = [
     ],
     examples: [{ formula: "=WIRE.PICK(1.75, 60, {0.725;0.895;1.1})", value: 1.1 }],
     source: touchesSource,
-    compute: pickWire,
-  }),
-  declare({
-    name: "BALL.READING",
-    family: "measure",
-    summary: "Distance between the inner faces of three balls in a nut.",
-    params: [
-      pitchDia,
-      pitch,
-      {
-        name: "ball",
-        type: "number",
-        unit: "length",
-        doc: "Diameter of the balls, above 0.",
-      },
-      included,
-      lead,
-      method,
-    ],
-    returns: {
-      type: "number",
-      unit: "length",
-      doc: "Square to the axis, two balls on one side and one opposite. Add twice the ball for the distance over the balls.",
-    },
-    failures: [
-      {
-        when: "the ball sinks into the groove",
-        formula: "=BALL.READING(18.376, 2.5, 0.5, 60)",
-        gives: "#NUM!",
-        says: "ball must stand out of the pitch line",
-      },
-      {
-        when: "the ball is too large for the groove",
-        formula: "=BALL.READING(18.376, 2.5, 3, 60)",
-        gives: "#NUM!",
-        says: "ball must be at most 2.886751",
-      },
-    ],
-    examples: [
-      { formula: "=BALL.READING(18.376, 2.5, 1.5, 60)", value: 16.0388433 },
-      { formula: '=BALL.READING(18.376, 2.5, 1.5, 60, 2.5, "normal")', value: 16.0389545 },
-      { formula: '=BALL.READING(18.376, 2.5, 1.5, 60, 2.5, "plain")', value: 16.0410635 },
-    ],
-    source: "geometry of a sphere on two helicoids",
-    compute: (diameter, P, w, angle, advance, how) =>
-      betweenBalls(diameter, veeOf(P, angle), w, advance, how),
+    compute: (P, angle, wires, flat, how, bottom, trailing) =>
+      pickWire(veeOf(P, angle, trailing), wires, flat, how, bottom),
   }),
 ];

@@ -1,3 +1,436 @@
-import type { SheetFunction } from "./declare.ts";
+/** WIRE.* and CONE.*: other ways of measuring a screw, and what a set of wires or the measuring force does to a reading. */
+import { heldOffByAngle } from "../thread/anvil.ts";
+import { compressionOverWires, STEEL } from "../thread/compression.ts";
+import { requirePositive, veeOf } from "../thread/groove.ts";
+import { convertLength } from "../thread/thread.ts";
+import {
+  meanOfSet,
+  overOneWire,
+  overTaper,
+  overTwoWires,
+  pitchDiameterFromOne,
+  pitchDiameterFromTwo,
+  pitchDiameterOfTaper,
+  sensitivity,
+} from "../thread/wiremethods.ts";
+import { wiresOf } from "../thread/wires.ts";
+import { ballFunctions } from "./balls.ts";
+import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { unitParam } from "./designated.ts";
+import { included, lead, method, pitch, pitchDia, trailingFlank, wire } from "./measured.ts";
 
-export const wireMethodFunctions: readonly SheetFunction[] = [];
+const reading = {
+  name: "reading",
+  type: "number",
+  unit: "length",
+  doc: "What the micrometer reads, above 0.",
+} as const satisfies Param;
+const tilt = {
+  name: "tilt",
+  type: "number",
+  unit: "deg",
+  fallback: 0,
+  doc: "How far the micrometer stands out of square to the axis, above -45 and below 45; either sign.",
+} as const satisfies Param;
+const major = {
+  name: "major",
+  type: "number",
+  unit: "length",
+  doc: "Diameter over the crests as measured on this work, above 0.",
+} as const satisfies Param;
+const taper = {
+  name: "taper",
+  type: "number",
+  unit: "ratio",
+  doc: "Taper on diameter per length, 0 or more: 1/16 for pipe threads.",
+} as const satisfies Param;
+
+const sunk = {
+  when: "the wire sinks into the groove",
+  gives: "#NUM!",
+  says: "wire must stand above the pitch line",
+} as const;
+const noReading = {
+  when: "the reading is not above 0",
+  gives: "#NUM!",
+  says: "reading must be greater than 0",
+} as const;
+const geometry = "geometry; the reading over three wires as WIRE.READING";
+const taperSource = "geometry; Handbook H28, ASME B1.20.1 but for terms below 0.0005 of the wire";
+
+const ways: readonly SheetFunction[] = [
+  declare({
+    name: "WIRE.TWO",
+    family: "measure",
+    summary: "What a micrometer reads over two wires, one on each side, and what it reads out of square.",
+    params: [pitchDia, pitch, wire, included, lead, method, trailingFlank, tilt],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "Square to the axis the same as over three wires; out of square wrong in proportion, on odd starts.",
+    },
+    failures: [
+      { ...sunk, formula: "=WIRE.TWO(10.863, 1.75, 0.4, 60)" },
+      {
+        when: "the micrometer is tilted too far",
+        formula: "=WIRE.TWO(10.863, 1.75, 1, 60, , , , 45)",
+        gives: "#NUM!",
+        says: "tilt must be above -45 and below 45 degrees",
+      },
+    ],
+    examples: [
+      { formula: "=WIRE.TWO(10.863, 1.75, 1, 60)", value: 12.3493446 },
+      { formula: "=WIRE.TWO(10.863, 1.75, 1, 60, , , , 1)", value: 12.3628869 },
+    ],
+    source: geometry,
+    compute: (E, P, w, angle, advance, how, trailing, lean) =>
+      overTwoWires(E, wiresOf(veeOf(P, angle, trailing), w, advance, how), lean),
+  }),
+  declare({
+    name: "WIRE.FROMTWO",
+    family: "measure",
+    summary: "Pitch diameter of a screw from what a micrometer reads over two wires.",
+    params: [reading, pitch, wire, included, lead, method, trailingFlank, tilt],
+    returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
+    failures: [{ ...noReading, formula: "=WIRE.FROMTWO(0, 1.75, 1, 60)" }],
+    examples: [{ formula: "=WIRE.FROMTWO(12.3628869, 1.75, 1, 60, , , , 1)", value: 10.863 }],
+    source: geometry,
+    compute: (M, P, w, angle, advance, how, trailing, lean) =>
+      pitchDiameterFromTwo(M, wiresOf(veeOf(P, angle, trailing), w, advance, how), lean),
+  }),
+  declare({
+    name: "WIRE.ONE",
+    family: "measure",
+    summary: "What a micrometer reads over one wire, or a pair under a flat anvil, and the crests opposite.",
+    params: [pitchDia, major, pitch, wire, included, lead, method, trailingFlank],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "Half of the reading over three wires and half of the major diameter: crests out of true count, so take the mean of two readings half a turn apart.",
+    },
+    failures: [
+      { ...sunk, formula: "=WIRE.ONE(10.863, 11.8, 1.75, 0.4, 60)" },
+      {
+        when: "the wire does not stand above the crests",
+        formula: "=WIRE.ONE(10.863, 13, 1.75, 1, 60)",
+        gives: "#NUM!",
+        says: "wire must stand above the crests of the major diameter 13",
+      },
+    ],
+    examples: [{ formula: "=WIRE.ONE(10.863, 11.8, 1.75, 1, 60)", value: 12.0746723 }],
+    source: geometry,
+    compute: (E, over, P, w, angle, advance, how, trailing) =>
+      overOneWire(E, over, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+  }),
+  declare({
+    name: "WIRE.FROMONE",
+    family: "measure",
+    summary: "Pitch diameter of a screw from a reading over one wire, or a pair, and the crests opposite.",
+    params: [reading, major, pitch, wire, included, lead, method, trailingFlank],
+    returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
+    failures: [{ ...noReading, formula: "=WIRE.FROMONE(0, 11.8, 1.75, 1, 60)" }],
+    examples: [{ formula: "=WIRE.FROMONE(12.0746723, 11.8, 1.75, 1, 60)", value: 10.863 }],
+    source: geometry,
+    compute: (M, over, P, w, angle, advance, how, trailing) =>
+      pitchDiameterFromOne(M, over, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+  }),
+  declare({
+    name: "WIRE.TAPER",
+    family: "measure",
+    summary: "What a micrometer reads over three wires on a taper thread.",
+    params: [pitchDia, taper, pitch, wire, included, lead, method],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "With the single wire at the place of that pitch diameter and the other two on either side of it.",
+    },
+    failures: [
+      { ...sunk, formula: "=WIRE.TAPER(0.77843, 1/16, 1/14, 0.01, 60)" },
+      {
+        when: "the taper is below 0",
+        formula: "=WIRE.TAPER(0.77843, -1/16, 1/14, 0.045, 60)",
+        gives: "#NUM!",
+        says: "taper must be 0 or more",
+      },
+    ],
+    examples: [
+      {
+        formula: '=WIRE.TAPER(0.77843, 1/16, 1/14, 0.045, 60, , "plain")',
+        value: 0.8511976,
+        source:
+          "centres of three circles in the axial plane, by hand; the handbooks' short form gives 0.8511540",
+      },
+    ],
+    source: taperSource,
+    compute: (E, slope, P, w, angle, advance, how) =>
+      overTaper(E, slope, wiresOf(veeOf(P, angle), w, advance, how)),
+  }),
+  declare({
+    name: "WIRE.FROMTAPER",
+    family: "measure",
+    summary: "Pitch diameter of a taper thread, at the single wire, from a reading over three wires.",
+    params: [reading, taper, pitch, wire, included, lead, method],
+    returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter at the single wire." },
+    failures: [{ ...noReading, formula: "=WIRE.FROMTAPER(0, 1/16, 1/14, 0.045, 60)" }],
+    examples: [
+      { formula: '=WIRE.FROMTAPER(0.8511976238, 1/16, 1/14, 0.045, 60, , "plain")', value: 0.77843 },
+    ],
+    source: taperSource,
+    compute: (M, slope, P, w, angle, advance, how) =>
+      pitchDiameterOfTaper(M, slope, wiresOf(veeOf(P, angle), w, advance, how)),
+  }),
+];
+
+const corrections: readonly SheetFunction[] = [
+  declare({
+    name: "WIRE.MEAN",
+    family: "measure",
+    summary: "The one diameter that stands for a set of three wires as calibrated.",
+    params: [
+      { name: "pair_one", type: "number", unit: "length", doc: "One wire of the two side by side, above 0." },
+      { name: "pair_two", type: "number", unit: "length", doc: "The other of the two, above 0." },
+      { name: "opposite", type: "number", unit: "length", doc: "The wire on the other side, above 0." },
+    ],
+    returns: { type: "number", unit: "length", doc: "A quarter of each of the pair and half of the third." },
+    failures: [
+      {
+        when: "a wire is not above 0",
+        formula: "=WIRE.MEAN(1, 0, 1)",
+        gives: "#NUM!",
+        says: "pair_two must be",
+      },
+    ],
+    examples: [{ formula: "=WIRE.MEAN(1.001, 0.999, 1.002)", value: 1.001 }],
+    source: "geometry",
+    compute: meanOfSet,
+  }),
+  declare({
+    name: "WIRE.SENSITIVITY",
+    family: "measure",
+    summary: "How much the pitch diameter found changes with one of the things it is reckoned from.",
+    params: [
+      {
+        name: "input",
+        type: "text",
+        options: ["reading", "wire", "pitch", "angle"],
+        doc: "reading, wire, pitch (the lead goes with it) or angle (the included angle).",
+      },
+      reading,
+      pitch,
+      wire,
+      included,
+      lead,
+      method,
+      trailingFlank,
+    ],
+    returns: {
+      type: "number",
+      unit: "ratio",
+      doc: "Length per length; for the angle length per degree. Times a deviation it is what the deviation does.",
+    },
+    failures: [
+      {
+        when: "the input is none of these",
+        formula: '=WIRE.SENSITIVITY("lead", 12.35, 1.75, 1, 60)',
+        gives: "#VALUE!",
+        says: "angle",
+      },
+      { ...noReading, formula: '=WIRE.SENSITIVITY("wire", 0, 1.75, 1, 60)' },
+    ],
+    examples: [
+      {
+        formula: '=WIRE.SENSITIVITY("wire", 12.3474555, 1.75, 1, 60, , "plain")',
+        value: -3,
+        source: "-(1 + cosec 30)",
+      },
+      {
+        formula: '=WIRE.SENSITIVITY("pitch", 12.3474555, 1.75, 1, 60, , "plain")',
+        value: 0.8660254,
+        source: "(1/2) cot 30",
+      },
+      {
+        formula: '=WIRE.SENSITIVITY("angle", 12.3474555, 1.75, 1, 60, , "plain")',
+        value: -0.00031327251,
+        within: 1e-7,
+        source: "(w cos 30 - P/2) / (2 sin^2 30) for a radian of the included angle",
+      },
+    ],
+    source: "geometry; JCGM 100, sensitivity coefficients",
+    compute: (input, M, P, w, angle, advance, how, trailing) =>
+      sensitivity(input, M, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+  }),
+  declare({
+    name: "WIRE.COMPRESSION",
+    family: "measure",
+    summary:
+      "How much less a micrometer reads over three wires because its force squeezes them and the flanks.",
+    params: [
+      pitchDia,
+      wire,
+      included,
+      { name: "force", type: "number", unit: "N", doc: "Measuring force, 0 or more." },
+      unitParam,
+      trailingFlank,
+      {
+        name: "anvil",
+        type: "number",
+        unit: "length",
+        optional: true,
+        doc: "Length of wire under the anvil, above 0; left out, 6.5 mm (common practice, no source).",
+      },
+      {
+        name: "work_modulus",
+        type: "number",
+        unit: "GPa",
+        fallback: STEEL,
+        doc: "Modulus of elasticity of the work: steel 208, brass about 100.",
+      },
+      {
+        name: "wire_modulus",
+        type: "number",
+        unit: "GPa",
+        fallback: STEEL,
+        doc: "Modulus of elasticity of wires and anvils: steel 208.",
+      },
+    ],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "Add it to the reading, unless the wires were calibrated to make up for it. Poisson's ratio 0.3.",
+    },
+    failures: [
+      {
+        when: "the force is below 0",
+        formula: "=WIRE.COMPRESSION(10.863, 1, 60, -5)",
+        gives: "#NUM!",
+        says: "force must be 0 or more",
+      },
+      {
+        when: "a flank is square to the axis",
+        formula: '=WIRE.COMPRESSION(10.863, 1, 45, 5, "mm", 0)',
+        gives: "#NUM!",
+        says: "both flanks must be above 0 degrees",
+      },
+    ],
+    examples: [
+      {
+        formula: "=WIRE.COMPRESSION(10.863, 1, 60, 5)",
+        value: 0.002299252,
+        source: "Hertz's equations solved to 25 digits with another library's elliptic integrals",
+      },
+      {
+        formula: '=WIRE.COMPRESSION(50, 3, 52, 10, "mm", 7)',
+        value: 0.002535243,
+        source: "the same, for unequal flanks",
+      },
+      {
+        formula: '=WIRE.COMPRESSION(10.863, 1, 60, 5, "mm", , , 100)',
+        value: 0.00304613,
+        source: "the same, for brass",
+      },
+    ],
+    source: "Puttock and Thwaite, CSIRO 1969, cases 6 and 9 (Hertz); the flank as a cone",
+    compute: (E, w, angle, force, unit, trailing, anvil, workModulus, wireModulus) => {
+      requirePositive("pitch_dia", E);
+      const mm = (length: number) => convertLength(length, unit, "mm");
+      const squeezed = compressionOverWires(mm(E), veeOf(1, angle, trailing), mm(w), {
+        force,
+        anvil: anvil === undefined ? 6.5 : mm(anvil),
+        wireModulus,
+        workModulus,
+      });
+      return convertLength(squeezed, "mm", unit);
+    },
+  }),
+];
+
+const coneAngle = {
+  name: "cone_angle",
+  type: "number",
+  unit: "deg",
+  doc: "Included angle of the micrometer's cone and vee, above 0 and below 180.",
+} as const satisfies Param;
+const tip = {
+  name: "tip",
+  type: "number",
+  unit: "length",
+  doc: "Width of the cone's tip and of the bottom of the vee, 0 to below half the pitch.",
+} as const satisfies Param;
+const widest = {
+  name: "widest",
+  type: "number",
+  unit: "length",
+  doc: "Width of cone and mouth of the vee where contact ends, above half the pitch, at most the pitch.",
+} as const satisfies Param;
+const coneSource = "geometry in the axial plane; the lead is left out";
+
+const cones: readonly SheetFunction[] = [
+  declare({
+    name: "CONE.READING",
+    family: "measure",
+    summary: "What a thread micrometer, cone and vee, reads on a thread whose angle is not its own.",
+    params: [pitchDia, pitch, included, coneAngle, tip, widest],
+    returns: {
+      type: "number",
+      unit: "length",
+      doc: "The pitch diameter when the angles agree, else more; set to nothing with the cone home in the vee.",
+    },
+    failures: [
+      {
+        when: "the tip is wider than the groove at the pitch line",
+        formula: "=CONE.READING(10.863, 1.75, 60, 60, 1, 1.5)",
+        gives: "#NUM!",
+        says: "tip must be from 0 to below half the pitch",
+      },
+      {
+        when: "the contact ends at the pitch line",
+        formula: "=CONE.READING(10.863, 1.75, 60, 60, 0.3, 0.8)",
+        gives: "#NUM!",
+        says: "widest must be above half the pitch",
+      },
+    ],
+    examples: [
+      { formula: "=CONE.READING(10.863, 1.75, 60, 60, 0.3, 1.5)", value: 10.863 },
+      {
+        formula: "=CONE.READING(10.863, 1.75, 60, 59.5, 0.3, 1.5)",
+        value: 10.8735518,
+        source: "|cot 29.75 - cot 30| (1.5 - 0.3) / 2 by hand",
+      },
+    ],
+    source: coneSource,
+    compute: (E, P, angle, cone, least, most) => {
+      requirePositive("pitch_dia", E);
+      return E + heldOffByAngle(P, angle, { angle: cone, tip: least, widest: most });
+    },
+  }),
+  declare({
+    name: "CONE.PITCHDIA",
+    family: "measure",
+    summary: "Pitch diameter from a thread micrometer, cone and vee, whose angle is not the thread's own.",
+    params: [reading, pitch, included, coneAngle, tip, widest],
+    returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
+    failures: [
+      {
+        when: "the reading is no more than the angles alone would give",
+        formula: "=CONE.PITCHDIA(0.001, 1.75, 60, 55, 0.3, 1.5)",
+        gives: "#NUM!",
+        says: "reading must be that of a pitch diameter above 0",
+      },
+    ],
+    examples: [{ formula: "=CONE.PITCHDIA(10.8735518, 1.75, 60, 59.5, 0.3, 1.5)", value: 10.863 }],
+    source: coneSource,
+    compute: (M, P, angle, cone, least, most) => {
+      requirePositive("reading", M);
+      const E = M - heldOffByAngle(P, angle, { angle: cone, tip: least, widest: most });
+      if (!(E > 0)) throw new RangeError(`reading must be that of a pitch diameter above 0, got ${M}`);
+      return E;
+    },
+  }),
+];
+
+export const wireMethodFunctions: readonly SheetFunction[] = [
+  ...ballFunctions,
+  ...ways,
+  ...corrections,
+  ...cones,
+];

@@ -18,12 +18,66 @@ import {
   sharpHeight,
   type Vee,
 } from "./groove.ts";
-import { largestInSharp } from "./wires.ts";
+import { backTo, largestInSharp } from "./wires.ts";
+
+/** Which faces of the balls the reading is taken between; a T-probe touches with a ball on each arm, so it is measured the same way. */
+export type Faces = "inner" | "centres" | "outer";
+
+/** What each way adds to the distance between the inner faces. */
+const BALLS_MORE = { inner: 0, centres: 1, outer: 2 } as const;
+
+/** What is measured, and how: all but the pitch diameter or the reading itself. */
+export interface Balls {
+  readonly vee: Vee;
+  /** Diameter of the balls. */
+  readonly ball: number;
+  /** Advance in one turn; 0 leaves it out of account. */
+  readonly lead: number;
+  readonly method: Method;
+  readonly faces: Faces;
+}
 
 /**
+ * Reading between, or over, three balls in a nut, two on one side and one opposite.
+ *
+ * @throws RangeError if a size is not above 0 or the lead below 0, or if the ball sinks behind the pitch line, is too large for
+ *   even a sharp crest, or does not fit into the bore with one opposite
+ */
+export function overBalls(pitchDiameter: number, balls: Balls): number {
+  const { vee, ball, lead, method, faces } = balls;
+  return betweenBalls(pitchDiameter, vee, ball, lead, method) + BALLS_MORE[faces] * ball;
+}
+
+/**
+ * Pitch diameter of a nut from a reading over balls.
+ *
+ * @throws RangeError as for the reading
+ */
+export function nutPitchDiameterFrom(reading: number, balls: Balls): number {
+  const { vee, ball, lead, method, faces } = balls;
+  requirePositive("reading", reading);
+  requirePositive("ball", ball);
+  requireNotNegative("lead", lead);
+  const between = reading - BALLS_MORE[faces] * ball;
+  // The lead holds the balls off the thread, so that the pitch diameter is never below this one.
+  const plain = between - sharpHeight(vee) + ball * (1 + 2 * centrePerDiameter(vee));
+  const leadless = method === "plain" || lead === 0 || plain <= 0;
+  const pitchDiameter = leadless
+    ? plain
+    : backTo(between, plain, (at) => readingAt(at, vee, ball, lead, method));
+  if (!(pitchDiameter > 0)) {
+    throw new RangeError(`reading must be that of a pitch diameter above 0 with this ball, got ${reading}`);
+  }
+  // What cannot be read cannot have been read.
+  betweenBalls(pitchDiameter, vee, ball, lead, method);
+  return pitchDiameter;
+}
+
+/**
+ * Distance between the inner faces.
+ *
  * @param lead 0 or more; the pitch when left out
- * @throws RangeError outside those ranges, or if the ball sinks behind the pitch line, is too large for even a sharp
- *   crest, or does not fit into the bore with one opposite
+ * @throws RangeError as for overBalls
  */
 export function betweenBalls(
   pitchDiameter: number,

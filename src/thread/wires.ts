@@ -1,23 +1,22 @@
 /**
- * Measuring a screw over three wires: which wires, what they read, and what pitch diameter a reading means.
+ * Measuring a screw over three wires: what they read, and what pitch diameter a reading means.
  *
  *        ____ anvil ____        w   diameter of a wire
  *          O       O            M   reading, over two wires on one side and one opposite
  *     \  /   \  /   \  /        E   pitch diameter
  *      \/     \/     \/
  *
- * Lengths in any one unit, angles in degrees. The squeeze of the anvils on wire and flank is not in the figures.
+ * Lengths in any one unit, angles in degrees. The squeeze of the anvils on wire and
+ * flank is not in the figures: compression.ts has it.
  * Source: ASME B1.2 appendix B; Handbook H28; geometry.
  */
 import { atRest } from "./contact.ts";
-import { NothingFound } from "./failures.ts";
-import { cos, sin, tan } from "./form.ts";
+import { sin, tan } from "./form.ts";
 import { mayTouchFurther, restFurther } from "./furtherround.ts";
 import {
   centrePerDiameter,
   leadCosine,
   type Method,
-  requireIncluded,
   requireNotNegative,
   requirePositive,
   sharpHeight,
@@ -30,8 +29,6 @@ const MOST_STEPS = 40;
 /** How far above the pitch line, in pitches, flanks are taken to reach: as far as on the highest standard form, DIN 513. */
 const HIGHEST_FLANK = 3 / 8;
 
-export type Crest = "flat" | "radius";
-
 /** What is measured, and how: all but the pitch diameter or the reading itself. */
 export interface Wires {
   readonly vee: Vee;
@@ -40,13 +37,6 @@ export interface Wires {
   /** Advance in one turn; 0 leaves it out of account. */
   readonly lead: number;
   readonly method: Method;
-}
-
-/** Wire that touches at the pitch diameter, where an error of the flank angle matters least: (P/2) sec(A/2). */
-export function bestWire(pitch: number, included: number): number {
-  requirePositive("pitch", pitch);
-  requireIncluded(included);
-  return pitch / (2 * cos(included / 2));
 }
 
 /**
@@ -85,7 +75,7 @@ export function pitchDiameterFrom(reading: number, wires: Wires): number {
   // The lead lifts the wire, so that the true pitch diameter is never above this one.
   const plain = reading + sharpHeight(vee) - wire * (1 + 2 * centrePerDiameter(vee));
   const leadless = wires.method === "plain" || wires.lead === 0 || plain <= 0;
-  const pitchDiameter = leadless ? plain : backTo(reading, plain, wires);
+  const pitchDiameter = leadless ? plain : backTo(reading, plain, (at) => readingAt(at, wires));
   if (!(pitchDiameter > 0)) {
     throw new RangeError(`reading must be that of a pitch diameter above 0 with this wire, got ${reading}`);
   }
@@ -93,15 +83,18 @@ export function pitchDiameterFrom(reading: number, wires: Wires): number {
   return pitchDiameter;
 }
 
-/** The reading grows by nearly as much as the pitch diameter, so that the secant closes in within a few steps. */
-function backTo(reading: number, start: number, wires: Wires): number {
+/**
+ * Pitch diameter of a reading that grows by nearly as much as the pitch diameter, so that the secant closes in within a
+ * few steps; not above 0 when there is none.
+ */
+export function backTo(reading: number, start: number, readingAt: (pitchDiameter: number) => number): number {
   let at = start;
-  let left = reading - readingAt(at, wires);
+  let left = reading - readingAt(at);
   let rate = 1;
   for (let step = 0; step < MOST_STEPS && left !== 0; step++) {
     const next = at + left / rate;
     if (!(next > 0)) return next;
-    const leftThere = reading - readingAt(next, wires);
+    const leftThere = reading - readingAt(next);
     // As near as rounding lets it come.
     if (Math.abs(leftThere) >= Math.abs(left)) return at;
     rate = (left - leftThere) / (next - at);
@@ -149,78 +142,4 @@ export function largestInSharp(vee: Vee): number {
   // The steeper flank is touched furthest out.
   const steeper = Math.min(vee.first, vee.second);
   return sharpHeight(vee) / (centrePerDiameter(vee) - sin(steeper) / 2);
-}
-
-/**
- * Largest wire for a crest: it touches where the straight flank ends. Flat F: (P - F) sec a; radius r: P sec a - 2 r.
- *
- * @param crest width of a flat crest or radius of a round one, 0 or more
- * @throws RangeError if the crest leaves no straight flank
- */
-export function largestWire(pitch: number, included: number, crest: number, shape: Crest): number {
-  requireCrest(pitch, included, crest, shape);
-  const secant = 1 / cos(included / 2);
-  return shape === "flat" ? (pitch - crest) * secant : pitch * secant - 2 * crest;
-}
-
-/**
- * Smallest wire for a crest and root: the larger of the one flush with the crest and the one that just clears the root.
- *
- * @param root width of a flat root or radius of a round one, 0 or more
- * @throws RangeError if crest or root leave no straight flank
- */
-export function smallestWire(pitch: number, included: number, crest: number, shape: Crest, root = 0): number {
-  requireCrest(pitch, included, crest, shape);
-  requireNotNegative("root", root);
-  const a = included / 2;
-  const cosec = 1 / sin(a);
-  const height =
-    shape === "flat" ? (pitch - crest) / (2 * tan(a)) : pitch / (2 * tan(a)) - crest * (cosec - 1);
-  const flush = (2 * height) / (1 + cosec);
-  const clear = shape === "flat" ? (root * (1 + sin(a))) / cos(a) : 2 * root;
-  return Math.max(flush, clear);
-}
-
-function requireCrest(pitch: number, included: number, crest: number, shape: Crest): void {
-  requirePositive("pitch", pitch);
-  requireIncluded(included);
-  requireNotNegative("crest", crest);
-  const bound = shape === "flat" ? pitch : pitch / (2 * cos(included / 2));
-  if (!(crest < bound)) {
-    throw new RangeError(`crest must be less than ${Number(bound.toPrecision(7))}, got ${crest}`);
-  }
-}
-
-/**
- * The usable wire nearest the best one; a tie goes to the larger.
- *
- * @param crest width or radius; P/8 when left out
- * @throws RangeError if a wire is not above 0, or as for `smallestWire`
- * @throws NothingFound if none is usable
- */
-export function pickWire(
-  pitch: number,
-  included: number,
-  wires: readonly number[],
-  crest = pitch / 8,
-  shape: Crest = "flat",
-  root = 0,
-): number {
-  const best = bestWire(pitch, included);
-  const least = smallestWire(pitch, included, crest, shape, root);
-  const most = largestWire(pitch, included, crest, shape);
-  // Two wires as far from the best, or a wire just at a bound, must not be told apart by rounding.
-  const dust = 1e-9 * pitch;
-  let picked: number | undefined;
-  for (const wire of wires) {
-    requirePositive("wires", wire);
-    if (wire < least - dust || wire > most + dust) continue;
-    const nearer = picked === undefined ? Infinity : Math.abs(picked - best) - Math.abs(wire - best);
-    if (nearer > dust || (nearer >= -dust && picked !== undefined && wire > picked)) picked = wire;
-  }
-  if (picked === undefined) {
-    const shown = (value: number) => Number(value.toPrecision(6));
-    throw new NothingFound(`none of the wires is from ${shown(least)} to ${shown(most)}`);
-  }
-  return picked;
 }

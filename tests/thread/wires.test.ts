@@ -3,16 +3,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { NothingFound } from "../../src/thread/failures.ts";
 import { veeOf } from "../../src/thread/groove.ts";
-import {
-  bestWire,
-  largestInSharp,
-  largestWire,
-  overWires,
-  pickWire,
-  pitchDiameterFrom,
-  smallestWire,
-  wiresOf,
-} from "../../src/thread/wires.ts";
+import { bestWire, largestWire, pickWire, smallestWire } from "../../src/thread/wirelimits.ts";
+import { largestInSharp, overWires, pitchDiameterFrom, wiresOf } from "../../src/thread/wires.ts";
 import { expectClose, seeded } from "../lathe/close.ts";
 
 const metric = veeOf(1.75, 60);
@@ -149,34 +141,34 @@ describe("reading over wires", () => {
 
 describe("choice of wires", () => {
   test("best, largest and smallest of the standard forms", () => {
-    expectClose(bestWire(1.75, 60), 1.010363);
-    expectClose(largestWire(1, 60, 0.125, "flat"), 1.010363);
-    expectClose(largestWire(1, 29, 0.370691, "flat"), 0.6500135);
-    expectClose(largestWire(1, 55, 0.137329, "radius"), 0.8527239);
+    expectClose(bestWire(veeOf(1.75, 60)), 1.010363);
+    expectClose(largestWire(veeOf(1, 60), 0.125, "flat"), 1.010363);
+    expectClose(largestWire(veeOf(1, 29), 0.370691, "flat"), 0.6500135);
+    expectClose(largestWire(veeOf(1, 55), 0.137329, "radius"), 0.8527239);
     const smallest = [0.5051815, 0.4872631, 0.5056791, 0.4985243];
     for (const [at, { included, crest, shape, root }] of forms.entries()) {
-      expectClose(smallestWire(1, included, crest, shape, root), smallest[at]!);
+      expectClose(smallestWire(veeOf(1, included), crest, shape, root), smallest[at]!);
     }
   });
 
   test("a wide root asks for a wire that clears it", () => {
     // The circle in a trapezoid: R (1 + sin a) / cos a is R sqrt 3 for 60 degrees.
-    expectClose(smallestWire(1, 60, 0.125, "flat", 0.5), 0.5 * Math.sqrt(3), 1e-12);
-    expectClose(smallestWire(1, 60, 0.1, "radius", 0.4), 0.8, 1e-12);
+    expectClose(smallestWire(veeOf(1, 60), 0.125, "flat", 0.5), 0.5 * Math.sqrt(3), 1e-12);
+    expectClose(smallestWire(veeOf(1, 60), 0.1, "radius", 0.4), 0.8, 1e-12);
   });
 
   test.each(forms)(
     "$name: the best wire lies between smallest and largest",
     ({ included, crest, shape, root }) => {
-      const best = bestWire(1, included);
-      expect(smallestWire(1, included, crest, shape, root)).toBeLessThan(best);
-      expect(largestWire(1, included, crest, shape)).toBeGreaterThan(best);
+      const best = bestWire(veeOf(1, included));
+      expect(smallestWire(veeOf(1, included), crest, shape, root)).toBeLessThan(best);
+      expect(largestWire(veeOf(1, included), crest, shape)).toBeGreaterThan(best);
     },
   );
 
   test("the best wire touches at the pitch line, where the flank angle does not matter", () => {
     const read = (included: number) =>
-      overWires(10.863, wiresOf(veeOf(1.75, included), bestWire(1.75, 60), 0));
+      overWires(10.863, wiresOf(veeOf(1.75, included), bestWire(veeOf(1.75, 60)), 0));
     // Half a degree of error in the angle moves the reading by its square only.
     expectClose(read(60.5), read(60), 3e-4);
     expect(Math.abs(read(60.5) - read(60))).toBeLessThan(
@@ -190,36 +182,40 @@ describe("choice of wires", () => {
   test("the largest wire touches where the flank ends, and the smallest is flush with the crest", () => {
     // Pitch line to the end of the flank of a metric screw is 3/8 H: the crest diameter is E + 3/4 H.
     const crest = 10.863 + 1.75 * 0.75 * (Math.sqrt(3) / 2);
-    const flush = overWires(10.863, wiresOf(metric, smallestWire(1.75, 60, 1.75 / 8, "flat"), 0));
+    const flush = overWires(10.863, wiresOf(metric, smallestWire(veeOf(1.75, 60), 1.75 / 8, "flat"), 0));
     expectClose(flush, crest, 1e-12);
-    const largest = largestWire(1.75, 60, 1.75 / 8, "flat");
+    const largest = largestWire(veeOf(1.75, 60), 1.75 / 8, "flat");
     const centre = overWires(10.863, wiresOf(metric, largest, 0)) - largest;
     // Touched at the wire's radius times sin 30 degrees below its centre, on either side.
     expectClose(centre - largest / 2, crest, 1e-12);
   });
 
   test("the nearest usable wire is picked, of two as near the larger", () => {
-    expect(pickWire(1.75, 60, [0.725, 0.895, 1.1])).toBe(1.1);
-    const best = bestWire(1, 60);
-    expect(pickWire(1, 60, [best - 0.05, best + 0.05])).toBe(best + 0.05);
-    expect(pickWire(1, 60, [best + 0.05, best - 0.05])).toBe(best + 0.05);
-    expect(pickWire(1, 60, [0.9, best + 0.01])).toBe(best + 0.01);
+    expect(pickWire(veeOf(1.75, 60), [0.725, 0.895, 1.1])).toBe(1.1);
+    const best = bestWire(veeOf(1, 60));
+    expect(pickWire(veeOf(1, 60), [best - 0.05, best + 0.05])).toBe(best + 0.05);
+    expect(pickWire(veeOf(1, 60), [best + 0.05, best - 0.05])).toBe(best + 0.05);
+    expect(pickWire(veeOf(1, 60), [0.9, best + 0.01])).toBe(best + 0.01);
   });
 
   test("a wire that clears no root, or is past the flank, is not picked however near", () => {
-    expect(pickWire(1, 60, [0.6, 0.75], 0.125, "flat", 0.4)).toBe(0.75);
-    expect(pickWire(1, 60, [0.6, 0.51], 0.5)).toBe(0.51);
+    expect(pickWire(veeOf(1, 60), [0.6, 0.75], 0.125, "flat", 0.4)).toBe(0.75);
+    expect(pickWire(veeOf(1, 60), [0.6, 0.51], 0.5)).toBe(0.51);
   });
 
   test.each([
-    [() => pickWire(1.75, 60, [0.29]), "none of the wires is from 0.884068 to 1.76814", NothingFound],
-    [() => pickWire(1.75, 60, []), "none of the wires is from", NothingFound],
-    [() => pickWire(1.75, 60, [0]), "wires must be greater than 0, got 0", RangeError],
-    [() => bestWire(1, 0), "included must be above 0 and below 180 degrees, got 0", RangeError],
-    [() => largestWire(1, 60, -0.1, "flat"), "crest must be 0 or more, got -0.1", RangeError],
-    [() => largestWire(1, 60, 1, "flat"), "crest must be less than 1, got 1", RangeError],
-    [() => smallestWire(1, 60, 0.6, "radius"), "crest must be less than 0.5773503, got 0.6", RangeError],
-    [() => smallestWire(1, 60, 0.1, "flat", -1), "root must be 0 or more, got -1", RangeError],
+    [() => pickWire(veeOf(1.75, 60), [0.29]), "none of the wires is from 0.884068 to 1.76814", NothingFound],
+    [() => pickWire(veeOf(1.75, 60), []), "none of the wires is from", NothingFound],
+    [() => pickWire(veeOf(1.75, 60), [0]), "wires must be greater than 0, got 0", RangeError],
+    [() => bestWire(veeOf(1, 0)), "included must be above 0 and below 180 degrees, got 0", RangeError],
+    [() => largestWire(veeOf(1, 60), -0.1, "flat"), "crest must be 0 or more, got -0.1", RangeError],
+    [() => largestWire(veeOf(1, 60), 1, "flat"), "crest must be less than 1, got 1", RangeError],
+    [
+      () => smallestWire(veeOf(1, 60), 0.6, "radius"),
+      "crest must be less than 0.5773503, got 0.6",
+      RangeError,
+    ],
+    [() => smallestWire(veeOf(1, 60), 0.1, "flat", -1), "root must be 0 or more, got -1", RangeError],
   ])("refusal %# names argument, bound and value", (refused, message, kind) => {
     expect(refused).toThrow(kind);
     expect(refused).toThrow(message);
