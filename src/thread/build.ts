@@ -1,6 +1,5 @@
 /** From what a designation asks for to the thread with all its figures. */
 import { NothingFound } from "./failures.ts";
-import type { Form } from "./form.ts";
 import { Misread, unreadable } from "./grammar.ts";
 import { offTable } from "./offtable.ts";
 import { type Asked, basicByForm, type Fit } from "./series.ts";
@@ -44,7 +43,7 @@ export function build(
   }
   const suffix = stated || nut ? series.classes.write(fit) : "";
   const inWords = asked.starts === starts ? "" : ` ${starts} starts`;
-  return {
+  const thread: Writable<Thread> = {
     designation: `${asked.written}${suffix}${inWords}${hand === "left" ? " LH" : ""}`,
     series: series.name,
     standard: series.standard,
@@ -61,9 +60,7 @@ export function build(
     pitchDia,
     minor,
     depth: { external: form.depth.external(pitch), internal: form.depth.internal(pitch) },
-    ...rootAndCrest(form, pitch),
     form,
-    ...(series.gauge && { gauge: series.gauge(name, major, pitch, { pitchDia, minor }) }),
     limits: (of = member) => {
       if (!series.limits) {
         const why = series.noLimits === undefined ? "" : `: ${series.noLimits}`;
@@ -73,8 +70,11 @@ export function build(
       if ((series.member ?? of) !== of) return noLimits;
       return series.limits({ name, major, pitch, pitchDia, minor, member: of, fit: fits[of] });
     },
-    ...doubts(asked, fits),
   };
+  addRootAndCrest(thread);
+  if (series.gauge) thread.gauge = series.gauge(name, major, pitch, { pitchDia, minor });
+  addDoubts(thread, asked);
+  return thread;
 }
 
 /** A class of fit that the series does not have. */
@@ -102,23 +102,21 @@ function bothFits({ series, major }: Asked, fit: Fit, stated: boolean): Readonly
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
-function rootAndCrest(form: Form, P: number) {
-  const figures: Writable<Pick<Thread, "rootRadius" | "rootFlat" | "crestFlat" | "crestRadius">> = {};
-  if (form.rootRadius) figures.rootRadius = form.rootRadius(P);
-  if (form.rootFlat) figures.rootFlat = form.rootFlat(P);
-  if (form.crestFlat) figures.crestFlat = form.crestFlat(P);
-  if (form.crestRadius) figures.crestRadius = form.crestRadius(P);
-  return figures;
+function addRootAndCrest(thread: Writable<Thread>): void {
+  const { form, pitch: P } = thread;
+  if (form.rootRadius) thread.rootRadius = form.rootRadius(P);
+  if (form.rootFlat) thread.rootFlat = form.rootFlat(P);
+  if (form.crestFlat) thread.crestFlat = form.crestFlat(P);
+  if (form.crestRadius) thread.crestRadius = form.crestRadius(P);
 }
 
-function doubts(asked: Asked, fits: Thread["fits"]) {
-  const { series, name, pitch } = asked;
-  const found: Writable<Pick<Thread, "note" | "limitsNote">> = {};
+function addDoubts(thread: Writable<Thread>, asked: Asked): void {
+  const { series, name } = asked;
+  const { pitch, fits } = thread;
   const limitsNote =
     typeof series.limitsNote === "function" ? series.limitsNote({ name, pitch, fits }) : series.limitsNote;
   const off = offTable(asked);
   const notes = off === undefined ? series.note : series.note === undefined ? off : `${off}; ${series.note}`;
-  if (notes !== undefined) found.note = notes;
-  if (limitsNote !== undefined) found.limitsNote = limitsNote;
-  return found;
+  if (notes !== undefined) thread.note = notes;
+  if (limitsNote !== undefined) thread.limitsNote = limitsNote;
 }
