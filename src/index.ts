@@ -20,7 +20,18 @@ export {
 } from "./functions/declare.ts";
 export { sheetFunctions } from "./functions/index.ts";
 export { type Groove, grooveArea, grooveOf } from "./lathe/chip-area.ts";
+export { areaForForce, coefficientsOf, cuttingForce } from "./lathe/cutting-force.ts";
 export { dialDivisions, dialReading, roundToDial } from "./lathe/dial.ts";
+export {
+  alongSetover,
+  cutGroove,
+  type Deviation,
+  deviationFrom,
+  type Layer,
+  layerLoops,
+  overcutAt,
+} from "./lathe/groove.ts";
+export { axialTool, type GroundTool } from "./lathe/groove-tool.ts";
 export { depthForInfeed, flankChip, infeedForDepth } from "./lathe/infeed.ts";
 export { depthAfter, passArea, passCount } from "./lathe/passes.ts";
 export { type Plan, type PlanRequest, planPasses } from "./lathe/plan.ts";
@@ -32,6 +43,8 @@ export {
   setoverAngle,
   setoverFromScale,
 } from "./lathe/setover.ts";
+export { type Schedule, type ScheduleRequest, schedule } from "./lathe/strategies.ts";
+export { threadTime } from "./lathe/thread-time.ts";
 export { cutDepth } from "./thread/cutdepth.ts";
 export { NothingFound, Unreadable } from "./thread/failures.ts";
 export { limit, target } from "./thread/limits.ts";
