@@ -4,7 +4,7 @@ import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { type Area, holds, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
 import type { Allowed, CellFormat, SheetDocument } from "./document.ts";
-import type { Job } from "./job.ts";
+import type { Draft } from "./one-step.ts";
 import { inUnit, readQuantity } from "./quantity.ts";
 import type { LengthUnit } from "./readings.ts";
 import { rangeName } from "./references.ts";
@@ -16,7 +16,7 @@ export function allowedAt(sheet: SheetDocument, row: number, column: number): Al
 }
 
 /** Lays limits over a range, or takes them away. */
-export function setAllowed(job: Job, sheet: string, area: Area, allowed: Allowed | undefined): void {
+export function setAllowed(job: Draft, sheet: string, area: Area, allowed: Allowed | undefined): void {
   const found = job.document.sheets.find((each) => each.name === sheet);
   if (!found) return;
   const others = Object.entries(found.allowed ?? {}).flatMap(([key, old]) =>

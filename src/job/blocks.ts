@@ -4,6 +4,7 @@ import { type Area, common, holds, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
 import type { CellFormat, SheetDocument } from "./document.ts";
 import type { Job } from "./job.ts";
+import type { Draft } from "./one-step.ts";
 import { rangeName } from "./references.ts";
 
 /**
@@ -46,7 +47,7 @@ export function setNote(job: Job, sheet: string, row: number, column: number, te
 }
 
 /** Words that may be chosen in every cell of a range; none of them lets anything be typed. */
-export function setChoices(job: Job, sheet: string, area: Area, words: readonly string[]): void {
+export function setChoices(job: Draft, sheet: string, area: Area, words: readonly string[]): void {
   const found = sheetOf(job, sheet);
   if (!found) return;
   const kept = [...new Set(words.map((word) => word.trim()).filter(Boolean))];
@@ -65,17 +66,42 @@ export function setChoices(job: Job, sheet: string, area: Area, words: readonly 
 /** Takes every format from a range. */
 export function clearFormats(job: Job, sheet: string, area: Area): void {
   const found = sheetOf(job, sheet);
+  const formats = found && formatsOutside(found, area);
+  if (!formats || JSON.stringify(formats) === JSON.stringify(found.formats)) return;
+  change(job, sheet, { formats }, `Took away the formats of ${rangeName(area)} in ${sheet}`);
+}
+
+/** Gives a range this format and no other. */
+export function replaceFormats(job: Job, sheet: string, area: Area, format: CellFormat): void {
+  const found = sheetOf(job, sheet);
   if (!found) return;
+  const formats = { [rangeName(area)]: format, ...formatsOutside(found, area) };
+  change(job, sheet, { formats }, `Changed the format of ${rangeName(area)} in ${sheet}`);
+}
+
+function formatsOutside(sheet: SheetDocument, area: Area): Record<string, CellFormat> {
   const formats: Record<string, CellFormat> = {};
-  for (const [key, format] of Object.entries(found.formats)) {
+  for (const [key, format] of Object.entries(sheet.formats)) {
     const place = parseRange(key)!;
     if (!common(place, area)) formats[key] = format;
     else
       for (const piece of without(place, area))
         formats[`${cellName(piece.top, piece.left)}:${cellName(piece.bottom, piece.right)}`] = format;
   }
-  if (JSON.stringify(formats) === JSON.stringify(found.formats)) return;
-  change(job, sheet, { formats }, `Took away the formats of ${rangeName(area)} in ${sheet}`);
+  return formats;
+}
+
+/** Sets the widths of columns, px at normal type. */
+export function setWidths(job: Job, sheet: string, widths: ReadonlyMap<number, number>): void {
+  const found = sheetOf(job, sheet);
+  const letters = [...widths.keys()].map((column) => cellName(0, column).slice(0, -1));
+  if (!found || letters.length === 0) return;
+  const columns = { ...found.columns };
+  for (const [column, width] of widths)
+    columns[cellName(0, column).slice(0, -1)] = Math.round(Math.max(0, Math.min(width, 4000)));
+  if (JSON.stringify(columns) === JSON.stringify(found.columns)) return;
+  const of = letters.length === 1 ? `column ${letters[0]}` : `columns ${letters[0]} to ${letters.at(-1)}`;
+  change(job, sheet, { columns }, `Changed the width of ${of} in ${sheet}`);
 }
 
 function keysOf(area: Area): string[] {
@@ -85,11 +111,11 @@ function keysOf(area: Area): string[] {
   return keys;
 }
 
-function sheetOf(job: Job, name: string): SheetDocument | undefined {
+function sheetOf(job: Draft, name: string): SheetDocument | undefined {
   return job.document.sheets.find((sheet) => sheet.name === name);
 }
 
-function change(job: Job, sheet: string, part: Partial<SheetDocument>, what: string): void {
+function change(job: Draft, sheet: string, part: Partial<SheetDocument>, what: string): void {
   job.put(
     withSheet(job.document, sheet, (old) => ({ ...old, ...part })),
     what,

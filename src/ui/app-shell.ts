@@ -4,7 +4,8 @@ import type { Place } from "../engine/values.ts";
 import { sheetFunctions } from "../functions/index.ts";
 import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
-import { Desk } from "./desk.ts";
+import type { GridSaid } from "./commanded-grid.ts";
+import { Desk, sentence } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
 import { FileIntake } from "./file-intake.ts";
@@ -146,6 +147,7 @@ export class HalfAngle extends LitElement implements PageParts {
                     event.preventDefault();
                     this.page.step(event.detail);
                   }}
+                  @grid-said=${(event: CustomEvent<GridSaid>) => this.onGridSaid(event.detail)}
                   @cell-active=${(event: CustomEvent<{ row: number; column: number }>) => this.onPlace(event.detail)}
                 ></sheet-grid>
                 ${
@@ -208,6 +210,12 @@ export class HalfAngle extends LitElement implements PageParts {
     } else if (shared) this.said.alarm(alsoOpen);
     else this.said.settle(alsoOpen);
     this.requestUpdate();
+  }
+
+  /** The grid speaks for itself; here its words are for the eye. */
+  private onGridSaid({ text, wrong }: GridSaid) {
+    if (wrong) this.said.alarm(sentence(text));
+    else this.lastly = text;
   }
 
   private measure() {

@@ -21,6 +21,10 @@ export interface CellState {
   readonly unit: "mm" | "in";
   /** Which reference of the formula in hand this cell belongs to, from 1, and whether it is the first of it. */
   readonly reference: { readonly number: number; readonly first: boolean } | undefined;
+  /** Rows that it is high: of a merged range those that show. */
+  readonly rows: number;
+  /** Stays where it is while the columns scroll. */
+  readonly frozen: boolean;
   /** Stands in the cell instead of its value while it is edited. */
   readonly editor: TemplateResult | string | undefined;
 }
@@ -35,6 +39,7 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
   const says = descriptionOf(view);
   const wide = area.right > area.left;
   const high = area.bottom > area.top;
+  const fixed = view.spilledFrom !== undefined || view.locked;
   return html`<div
     role="gridcell"
     class="${classesOf(state, shown, geometry)}${drawn ? " plate" : ""}"
@@ -43,7 +48,7 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
     aria-colspan=${wide ? area.right - area.left + 1 : nothing}
     aria-rowspan=${high ? area.bottom - area.top + 1 : nothing}
     aria-selected=${selected ? "true" : "false"}
-    aria-readonly=${view.spilledFrom === undefined ? nothing : "true"}
+    aria-readonly=${fixed ? "true" : nothing}
     aria-invalid=${shown.error ? "true" : nothing}
     aria-haspopup=${view.choices?.length ? "listbox" : nothing}
     aria-description=${ifDefined(says)}
@@ -84,15 +89,21 @@ function edgesBetween(area: Area, { edges }: GridGeometry): number {
 
 function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): string {
   const { view, area } = state;
-  const { role, bold } = view.format;
+  const { role, bold, italic, shade, border } = view.format;
   const holds = shown.text !== "";
   const caution = view.caution !== undefined || (role === "caution" && holds);
   const list = ["c", `k${area.left}`, shown.align];
   if (area.right > area.left) list.push(geometry.wide(area.left, area.right));
-  if (area.bottom > area.top) list.push(geometry.high(area.bottom - area.top + 1), "tall");
+  if (area.bottom > area.top) list.push(geometry.high(state.rows), "tall");
   if (role !== undefined && role !== "caution") list.push(role);
   if (view.choices?.length) list.push("choice");
   if (bold) list.push("bold");
+  if (italic) list.push("italic");
+  if (shade) list.push("shade");
+  for (const edge of border ?? []) list.push(`edge-${edge}`);
+  if (view.locked) list.push("locked");
+  if (view.note !== undefined) list.push("noted");
+  if (state.frozen) list.push("fz");
   if (caution) list.push("caution");
   if (shown.error) list.push("error");
   if (view.spilledFrom !== undefined) list.push("spilled");
@@ -114,6 +125,7 @@ export function descriptionOf(view: CellView): string | undefined {
   }
   if (view.caution) parts.push(view.caution);
   if (view.note) parts.push(view.note);
+  if (view.locked) parts.push("locked");
   if (view.spilledFrom !== undefined) parts.push(`filled by the formula in ${view.spilledFrom}`);
   return parts.length === 0 ? undefined : parts.join("; ");
 }

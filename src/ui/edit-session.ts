@@ -1,7 +1,7 @@
 /**
  * The one edit that may be under way, shared by the grid and the entry line: which cell is active, what is typed so
- * far, and how it ends. What is typed is kept unless the person drops it. Fires `change`, and `leave` with the step
- * that the active cell takes.
+ * far, and how it ends. What is typed is kept unless the person drops it. Fires `change`, `leave` with the step that the
+ * active cell takes, `refused` with the reason where the cell is locked, and `cautioned` where the value is doubtful.
  */
 import type { Place } from "../engine/values.ts";
 import type { Job } from "../job/job.ts";
@@ -28,6 +28,8 @@ export class EditSession extends EventTarget {
   active: Place = { sheet: "", row: 0, column: 0 };
   edit: Edit | undefined;
   private job: Job | undefined;
+  /** The address pointed at last, and the formula before it. */
+  private pointed: { readonly before: string; readonly address: string } | undefined;
 
   /** Makes a cell the active one; an edit elsewhere is kept first. */
   stand(place: Place): void {
@@ -67,8 +69,36 @@ export class EditSession extends EventTarget {
     const { edit, job } = this;
     if (!edit || !job) return true;
     this.edit = undefined;
-    if (edit.text !== edit.before) job.setCells([{ ...edit.place, text: spelledAsListed(job, edit) }]);
+    this.pointed = undefined;
+    if (edit.text !== edit.before) {
+      const { sheet, row, column } = edit.place;
+      const reason = job.setCells([{ ...edit.place, text: spelledAsListed(job, edit) }]);
+      if (reason !== undefined) this.dispatchEvent(new CustomEvent("refused", { detail: reason }));
+      else this.warn(job.cell(sheet, row, column).caution);
+    }
     this.tell();
+    return true;
+  }
+
+  /** A value that is doubtful is kept, and said to be so. */
+  private warn(caution: string | undefined) {
+    if (caution !== undefined) this.dispatchEvent(new CustomEvent("cautioned", { detail: caution }));
+  }
+
+  /**
+   * Puts the address of a cell that was pointed at into the formula, in place of the one pointed at before.
+   *
+   * @returns false where the formula does not wait for one
+   */
+  point(address: string): boolean {
+    const { edit } = this;
+    if (!edit?.text.startsWith("=")) return false;
+    const { pointed } = this;
+    const again = pointed !== undefined && edit.text === pointed.before + pointed.address;
+    const before = again ? pointed.before : edit.text;
+    if (!/[=(,;:+\-*/^&<>{]\s*$/.test(before)) return false;
+    this.pointed = { before, address };
+    this.update({ text: before + address });
     return true;
   }
 

@@ -178,7 +178,7 @@ export class EntryLine extends LitElement {
     if (event.isComposing) return;
     // Arrow keys move the caret here, whatever was typed in the cell before.
     const intent = editIntentOf(event, false);
-    if (!intent || intent.act === "caret") return;
+    if (!intent || intent.act === "caret" || intent.act === "break") return;
     const { edit } = this.session;
     if (intent.act === "leave" && event.key === "Tab" && !edit) return;
     event.preventDefault();

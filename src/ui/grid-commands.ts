@@ -1,5 +1,6 @@
 /** The commands of the grid that change many cells at once, each of them one step of the job's history. */
 
+import { fillEdits } from "../job/fill.ts";
 import { moveFormula } from "../job/formula-text.ts";
 import type { CellEdit, CellView } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
@@ -7,22 +8,30 @@ import type { Area } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
 
 /** More cells than this are never put in at one stroke. */
-const mostCells = 20_000;
+const mostCells = 200_000;
+
+/** Why something was not done. */
+export interface Refused {
+  readonly reason: string;
+}
 
 /** Clears the cells of the area that hold something. Returns what was done, for the reader of the page. */
-export function clearArea(map: SheetMap, area: Area): string {
-  const edits = edit(map, area, (row, column) => (map.view(row, column).text === "" ? undefined : ""));
+export function clearArea(map: SheetMap, area: Area): string | Refused {
+  const edits = edit(map, within(area, map), (row, column) =>
+    map.view(row, column).text === "" ? undefined : "",
+  );
   return put(map, edits, `Cleared ${rangeName(area)}`);
 }
 
 /** Fills the area from its first row downwards, or from its first column to the right. */
-export function fillArea(map: SheetMap, area: Area, way: "down" | "right"): string {
-  const edits = edit(map, area, (row, column) => {
-    const from = way === "down" ? { row: area.top, column } : { row, column: area.left };
-    if (from.row === row && from.column === column) return undefined;
-    return moveFormula(map.view(from.row, from.column).text, row - from.row, column - from.column);
-  });
-  return put(map, edits, `Filled ${rangeName(area)}`);
+export function fillArea(map: SheetMap, area: Area, way: "down" | "right"): string | Refused {
+  const first = way === "down" ? { ...area, bottom: area.top } : { ...area, right: area.left };
+  return fillFrom(map, first, within(area, map));
+}
+
+/** Fills from `source` into the rest of `area`: down, up, right or left of it. */
+export function fillFrom(map: SheetMap, source: Area, area: Area): string | Refused {
+  return put(map, fillEdits(map.job, map.name, source, area), `Filled ${rangeName(area)}`);
 }
 
 /** The cells of the area, row by row, without the empty rows below all that the sheet holds. */
@@ -49,8 +58,8 @@ export function pasteArea(rows: readonly (readonly string[])[], area: Area): Are
     : { top: area.top, left: area.left, bottom: area.top + high - 1, right: area.left + wide - 1 };
 }
 
-/** Puts the rows in, again and again where the area is larger. Cells past the edge of the sheet are left out. */
-export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], area: Area): string {
+/** Puts the rows in, again and again where the area is larger. The sheet grows with them, as far as a sheet can. */
+export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], area: Area): string | Refused {
   const high = rows.length;
   const wide = Math.max(0, ...rows.map((row) => row.length));
   const edits = edit(map, area, (row, column) => {
@@ -63,16 +72,22 @@ export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], a
   return put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`);
 }
 
+function within(area: Area, map: SheetMap): Area {
+  return {
+    ...area,
+    bottom: Math.min(area.bottom, map.rows - 1),
+    right: Math.min(area.right, map.columns - 1),
+  };
+}
+
 function edit(
   map: SheetMap,
   area: Area,
   textOf: (row: number, column: number) => string | undefined,
 ): CellEdit[] {
   const edits: CellEdit[] = [];
-  const bottom = Math.min(area.bottom, map.rows - 1);
-  const right = Math.min(area.right, map.columns - 1);
-  for (let row = area.top; row <= bottom; row++) {
-    for (let column = area.left; column <= right; column++) {
+  for (let row = area.top; row <= area.bottom && edits.length <= mostCells; row++) {
+    for (let column = area.left; column <= area.right; column++) {
       const text = textOf(row, column);
       if (text !== undefined) edits.push({ sheet: map.name, row, column, text });
     }
@@ -80,9 +95,9 @@ function edit(
   return edits;
 }
 
-function put(map: SheetMap, edits: readonly CellEdit[], what: string): string {
+function put(map: SheetMap, edits: readonly CellEdit[], what: string): string | Refused {
   if (edits.length === 0) return "";
-  if (edits.length > mostCells) return `${edits.length} cells are too many at once; at most ${mostCells}`;
-  map.job.setCells(edits, what);
-  return what;
+  if (edits.length > mostCells) return { reason: `more than ${mostCells} cells at once are too many` };
+  const reason = map.job.setCells(edits, what);
+  return reason === undefined ? what : { reason };
 }

@@ -4,6 +4,7 @@
  */
 import { columnName } from "../engine/address.ts";
 import type { SheetDocument } from "../job/document.ts";
+import type { GridLines } from "./grid-lines.ts";
 import { unitGap, unitSize } from "./slots.ts";
 
 const defaultWidth = 96;
@@ -18,16 +19,25 @@ export class GridGeometry {
   row = 28;
   private known = new Set<string>();
   private made = "";
+  private drawn = false;
 
   /**
    * @param zone width of the row heads, px
    * @param scale of the type
    * @param widest that a column may be, px
    */
-  lay(sheet: SheetDocument | undefined, columns: number, zone: number, scale: number, widest: number): void {
+  lay(
+    sheet: SheetDocument | undefined,
+    columns: GridLines,
+    zone: number,
+    scale: number,
+    widest: number,
+  ): void {
     this.scale = scale;
-    const widths = Array.from({ length: columns }, (_, index) =>
-      Math.round(Math.min(widest, (sheet?.columns[columnName(index)] ?? defaultWidth) * scale)),
+    const widths = Array.from({ length: columns.all }, (_, index) =>
+      columns.isHidden(index)
+        ? 0
+        : Math.round(Math.min(widest, (sheet?.columns[columnName(index)] ?? defaultWidth) * scale)),
     );
     const made = `${zone} ${widths.join(" ")}`;
     if (made === this.made) return;
@@ -36,8 +46,17 @@ export class GridGeometry {
     for (const width of widths) edges.push(edges.at(-1)! + width);
     this.edges = edges;
     this.known = new Set();
+    this.drawn = false;
     const rules = widths.map((width, index) => `.k${index}{left:${zone + edges[index]!}px;width:${width}px}`);
     this.styles.replaceSync(`${rules.join("")}.canvas,.heads,.row{width:${zone + edges.at(-1)!}px}`);
+  }
+
+  /** Draws a column at a width while it is being dragged; laying the sheet again ends it. */
+  draw(column: number, width: number): void {
+    const drawn = `.k${column}.k${column}{width:${Math.max(24, width)}px}`;
+    if (this.drawn) this.styles.deleteRule(this.styles.cssRules.length - 1);
+    this.styles.insertRule(drawn, this.styles.cssRules.length);
+    this.drawn = true;
   }
 
   /** Class that makes a cell as wide as columns `first` to `last`. */

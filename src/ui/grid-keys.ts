@@ -18,13 +18,38 @@ export interface Ground {
   filled(row: number, column: number): boolean;
   /** The merged range over a cell, or the cell. */
   areaAt(row: number, column: number): Area;
+  /** A hidden row becomes the next one that shows, downwards or upwards. */
+  passRow(row: number, by: 1 | -1): number;
+  passColumn(column: number, by: 1 | -1): number;
 }
 
 export type Intent =
   | { readonly act: "go"; readonly to: Spot; readonly extend: boolean }
   | { readonly act: "select"; readonly from: Spot; readonly to: Spot }
   | { readonly act: "type"; readonly text: string }
-  | { readonly act: "edit" | "choose" | "clear" | "undo" | "redo" | "fill down" | "fill right" | "collapse" };
+  | {
+      readonly act:
+        | "edit"
+        | "choose"
+        | "clear"
+        | "undo"
+        | "redo"
+        | "fill down"
+        | "fill right"
+        | "collapse"
+        | "menu"
+        | "bold"
+        | "italic"
+        | "note"
+        | "insert rows"
+        | "insert columns"
+        | "delete rows"
+        | "delete columns"
+        | "move up"
+        | "move down"
+        | "move left"
+        | "move right";
+    };
 
 type Key = Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey">;
 
@@ -33,6 +58,13 @@ const arrows: Readonly<Record<string, Step>> = {
   ArrowDown: { rows: 1, columns: 0 },
   ArrowLeft: { rows: 0, columns: -1 },
   ArrowRight: { rows: 0, columns: 1 },
+};
+
+const moves: Readonly<Record<string, "move up" | "move down" | "move left" | "move right">> = {
+  ArrowUp: "move up",
+  ArrowDown: "move down",
+  ArrowLeft: "move left",
+  ArrowRight: "move right",
 };
 
 /**
@@ -50,11 +82,18 @@ export function intentOf(event: Key, active: Spot, head: Spot, ground: Ground): 
   const { row, column } = extend ? head : active;
   const arrow = arrows[event.key];
   if (arrow) {
+    if (event.altKey && event.shiftKey) return { act: moves[event.key]! };
     if (event.altKey) return event.key === "ArrowDown" ? { act: "choose" } : undefined;
     const to = command ? blockEdge(row, column, arrow, ground) : beside(row, column, arrow, ground);
     return go(to.row, to.column);
   }
-  if (event.altKey) return undefined;
+  if (event.altKey) {
+    const lines = event.shiftKey ? "columns" : "rows";
+    if (event.key === "Insert") return { act: `insert ${lines}` };
+    return event.key === "Delete" ? { act: `delete ${lines}` } : undefined;
+  }
+  if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) return { act: "menu" };
+  if (event.key === "F2" && event.shiftKey) return { act: "note" };
   switch (event.key) {
     case "Home":
       return command ? go(0, 0) : go(row, 0);
@@ -93,6 +132,10 @@ function commandOf(event: Key, ground: Ground): Intent | undefined {
       return { act: event.shiftKey ? "redo" : "undo" };
     case "y":
       return { act: "redo" };
+    case "b":
+      return { act: "bold" };
+    case "i":
+      return { act: "italic" };
     case "d":
       return { act: "fill down" };
     case "r":
@@ -105,11 +148,15 @@ function commandOf(event: Key, ground: Ground): Intent | undefined {
 /** The next cell; a merged cell is left in one step. */
 export function beside(row: number, column: number, step: Step, ground: Ground): Spot {
   const area = ground.areaAt(row, column);
-  return within(
+  const to = within(
     step.rows > 0 ? area.bottom + step.rows : row + step.rows,
     step.columns > 0 ? area.right + step.columns : column + step.columns,
     ground,
   );
+  return {
+    row: step.rows === 0 ? to.row : ground.passRow(to.row, step.rows > 0 ? 1 : -1),
+    column: step.columns === 0 ? to.column : ground.passColumn(to.column, step.columns > 0 ? 1 : -1),
+  };
 }
 
 /** The last filled cell of the run, or the first filled one after a gap, or the edge of the sheet. */
@@ -133,12 +180,15 @@ function within(row: number, column: number, ground: Ground): Spot {
   };
 }
 
-export type EditIntent = { readonly act: "leave"; readonly step: Step } | { readonly act: "drop" | "caret" };
+export type EditIntent =
+  | { readonly act: "leave"; readonly step: Step }
+  | { readonly act: "drop" | "caret" | "break" };
 
 /** What a key means while a text is edited; undefined leaves it to the field. Never call it during composition. */
 export function editIntentOf(event: Key, replacing: boolean): EditIntent | undefined {
   const back = event.shiftKey ? -1 : 1;
-  if (event.key === "Enter" && !event.altKey) return { act: "leave", step: { rows: back, columns: 0 } };
+  if (event.key === "Enter" && event.altKey) return { act: "break" };
+  if (event.key === "Enter") return { act: "leave", step: { rows: back, columns: 0 } };
   if (event.key === "Tab") return { act: "leave", step: { rows: 0, columns: back } };
   if (event.key === "Escape") return { act: "drop" };
   if (event.key === "F2") return { act: "caret" };

@@ -59,7 +59,7 @@ export const gridMarksStyle = css`
     overflow: visible;
     background: var(--paper);
   }
-  .edit:has(input) {
+  .edit:has(textarea) {
     outline: 0;
   }
   .edit::before,
@@ -71,11 +71,14 @@ export const gridMarksStyle = css`
     overflow: hidden;
     padding: 0 8px;
   }
-  input {
+  textarea {
     display: block;
+    resize: none;
+    line-height: calc(var(--row) - 2 * var(--ring));
+    overflow: hidden;
     width: auto;
     min-width: 100%;
-    height: 100%;
+    min-height: 100%;
     padding: 0 calc(8px - var(--ring));
     border: var(--ring) solid var(--blue);
     border-radius: 0;
@@ -99,6 +102,64 @@ export const gridMarksStyle = css`
       repeating-linear-gradient(90deg, ${chain}) bottom / 100% 2px no-repeat,
       repeating-linear-gradient(${chain}) left / 2px 100% no-repeat,
       repeating-linear-gradient(${chain}) right / 2px 100% no-repeat;
+  }
+  .held {
+    position: absolute;
+    z-index: 4;
+    pointer-events: none;
+    outline: 2px dashed var(--ink-2);
+    outline-offset: -2px;
+  }
+  .fill {
+    position: absolute;
+    z-index: 6;
+    width: 24px;
+    height: 24px;
+    margin: -12px 0 0 -12px;
+    cursor: crosshair;
+    touch-action: none;
+  }
+  .fill::before {
+    content: "";
+    position: absolute;
+    left: 8px;
+    top: 8px;
+    width: 8px;
+    height: 8px;
+    border: 1px solid var(--paper);
+    background: var(--blue);
+  }
+  .width {
+    position: absolute;
+    right: -6px;
+    top: 0;
+    bottom: 0;
+    z-index: 1;
+    width: 12px;
+    cursor: col-resize;
+    touch-action: none;
+  }
+  @media (pointer: coarse) {
+    .fill,
+    .width {
+      display: none;
+    }
+    /* The chosen column has its grip: 24 px to see, 44 to touch. */
+    .hc.on .width {
+      display: block;
+      right: -22px;
+      width: 44px;
+    }
+    .hc.on .width::before {
+      content: "";
+      position: absolute;
+      left: 10px;
+      top: 3px;
+      bottom: 3px;
+      width: 24px;
+      border: 2px solid var(--blue);
+      border-width: 0 2px;
+    }
   }
   .grip {
     position: absolute;

@@ -14,12 +14,34 @@ export interface PointerHost {
   edit(): void;
   onWedge(event: PointerEvent, spot: Spot): boolean;
   corners(): { from: Spot; to: Spot };
+  /** A long press, in px of the window. */
+  menu(at: { x: number; y: number }): void;
+  /** The fill handle was let go over this cell. */
+  fill(spot: Spot): void;
+  /** Width of a column as it shows, px. */
+  widthNow(column: number): number;
+  /** While its edge is dragged, px. */
+  width(column: number, width: number): void;
+  keepWidth(column: number, width: number): void;
+  fit(column: number): void;
+  /** A press while a formula is typed. @returns false where the formula does not wait for a cell */
+  point(from: Spot, to: Spot): boolean;
 }
+
+/** How long a finger rests until the menu opens, ms; and how far it may tremble, px. */
+const longPress = 500;
+const tremble = 10;
+/** Two presses within this time are a double one, ms. */
+const twice = 400;
 
 export class GridPointer {
   private byFinger = false;
   /** Where the finger came down, and whether that cell was active by then. The page may move under it before it lifts. */
   private touched: { readonly spot: Spot; readonly again: boolean; readonly wedge: boolean } | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private downAt = { x: 0, y: 0 };
+  private onEdge = false;
+  private pressed: { readonly column: number; readonly when: number } | undefined;
 
   constructor(
     private readonly scroll: HTMLElement,
@@ -28,31 +50,48 @@ export class GridPointer {
     scroll.addEventListener("pointerdown", (event) => this.onDown(event));
     scroll.addEventListener("click", (event) => this.onClick(event as PointerEvent));
     scroll.addEventListener("dblclick", (event) => {
-      if (!this.byFinger && !inEditor(event)) host.edit();
+      if (!this.byFinger && !inEditor(event) && columnOf(event) === undefined && !this.onEdge) host.edit();
+    });
+    for (const kind of ["pointerup", "pointercancel"] as const)
+      scroll.addEventListener(kind, () => clearTimeout(this.resting));
+    scroll.addEventListener("pointermove", (event) => {
+      if (Math.hypot(event.clientX - this.downAt.x, event.clientY - this.downAt.y) > tremble)
+        clearTimeout(this.resting);
     });
   }
 
   private onDown(event: PointerEvent) {
+    // A second finger, or the palm, is no hand.
+    if (!event.isPrimary) clearTimeout(this.resting);
     if (inEditor(event) || !event.isPrimary || event.button !== 0) return;
     const { host } = this;
     const grip = gripOf(event);
+    const column = columnOf(event);
     this.byFinger = event.pointerType === "touch";
-    if (this.byFinger && !grip) {
-      const spot = host.markAt(event);
-      const again = key(spot) === key(host.active());
-      this.touched = { spot, again, wedge: host.onWedge(event, spot) };
-      return;
-    }
+    this.onEdge = column !== undefined;
+    if (column !== undefined) return this.drawWidth(event, column);
+    if (this.byFinger && !grip) return this.rest(event);
     // A press on the scroll bar is beside the content.
     if (event.offsetX > this.scroll.clientWidth && event.target === this.scroll) return;
     event.preventDefault();
     const spot = host.markAt(event);
-    if (grip) {
+    if (grip === "fill") {
+      let last = host.spotAt(event);
+      this.follow(
+        event,
+        (at) => {
+          last = at;
+        },
+        () => host.fill(last),
+      );
+    } else if (grip) {
       const { from, to } = host.corners();
       const fixed = grip === "from" ? to : from;
       this.follow(event, (at) => host.chooseRange(fixed, at));
     } else if (spot.row < 0 || spot.column < 0) {
       host.chooseBand(spot);
+    } else if (host.point(spot, spot)) {
+      this.follow(event, (at) => host.point(spot, at));
     } else {
       host.choose(spot, event.shiftKey);
       if (host.onWedge(event, spot)) host.edit();
@@ -60,25 +99,85 @@ export class GridPointer {
     }
   }
 
-  private follow(down: PointerEvent, move: (at: Spot) => void) {
-    const { scroll } = this;
-    scroll.setPointerCapture(down.pointerId);
+  /** A finger came down: it may tap, pan, or rest until the menu opens. */
+  private rest(event: PointerEvent) {
+    const { host } = this;
+    const spot = host.markAt(event);
+    const again = key(spot) === key(host.active());
+    this.touched = { spot, again, wedge: host.onWedge(event, spot) };
+    const at = { x: event.clientX, y: event.clientY };
+    this.downAt = at;
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => {
+      this.touched = undefined;
+      if (spot.row < 0 || spot.column < 0) host.chooseBand(spot);
+      else if (!again) host.choose(spot, false);
+      host.menu(at);
+    }, longPress);
+  }
+
+  private drawWidth(down: PointerEvent, column: number) {
+    const { host, pressed } = this;
+    down.preventDefault();
+    this.pressed = { column, when: down.timeStamp };
+    // The click that ends a drag goes to the sheet, so a second press is told by the clock.
+    if (pressed?.column === column && down.timeStamp - pressed.when < twice) {
+      this.pressed = undefined;
+      return host.fit(column);
+    }
+    const before = host.widthNow(column);
+    let width = before;
+    this.hold(
+      down,
+      (event) => {
+        width = Math.max(24, before + event.clientX - down.clientX);
+        host.width(column, width);
+      },
+      () => width !== before && host.keepWidth(column, width),
+      () => host.width(column, before),
+    );
+  }
+
+  private follow(down: PointerEvent, move: (at: Spot) => void, end: () => void = () => {}) {
     // The hand trembles inside a cell; only another cell is a move.
     let last = key(this.host.spotAt(down));
-    const onMove = (event: PointerEvent) => {
-      const at = this.host.spotAt(event);
-      if (key(at) === last) return;
-      last = key(at);
-      move(at);
-    };
-    const end = () => {
+    this.hold(
+      down,
+      (event) => {
+        const at = this.host.spotAt(event);
+        if (key(at) === last) return;
+        last = key(at);
+        move(at);
+      },
+      end,
+    );
+  }
+
+  /** Keeps the pointer until it is let go, or taken away. */
+  private hold(
+    down: PointerEvent,
+    onMove: (event: PointerEvent) => void,
+    onEnd: () => void,
+    onCancel: () => void = () => {},
+  ) {
+    const { scroll } = this;
+    scroll.setPointerCapture(down.pointerId);
+    const over = () => {
       scroll.removeEventListener("pointermove", onMove);
       scroll.removeEventListener("pointerup", end);
-      scroll.removeEventListener("pointercancel", end);
+      scroll.removeEventListener("pointercancel", cancel);
+    };
+    const end = () => {
+      over();
+      onEnd();
+    };
+    const cancel = () => {
+      over();
+      onCancel();
     };
     scroll.addEventListener("pointermove", onMove);
     scroll.addEventListener("pointerup", end);
-    scroll.addEventListener("pointercancel", end);
+    scroll.addEventListener("pointercancel", cancel);
   }
 
   private onClick(event: PointerEvent) {
@@ -88,6 +187,7 @@ export class GridPointer {
     if (!touched) return;
     const { spot, again, wedge } = touched;
     if (spot.row < 0 || spot.column < 0) return host.chooseBand(spot);
+    if (host.point(spot, spot)) return;
     host.choose(spot, false);
     if (again || wedge) host.edit();
   }
@@ -100,13 +200,22 @@ function key(spot: Spot): string {
 function inEditor(event: Event): boolean {
   const target = event.composedPath()[0];
   return (
-    target instanceof HTMLInputElement ||
+    target instanceof HTMLTextAreaElement ||
     event.composedPath().some((node) => node instanceof HTMLElement && node.localName === "choice-list")
   );
 }
 
-function gripOf(event: Event): "from" | "to" | undefined {
+function gripOf(event: Event): "from" | "to" | "fill" | undefined {
   const target = event.composedPath()[0];
-  if (!(target instanceof HTMLElement) || !target.classList.contains("grip")) return undefined;
+  if (!(target instanceof HTMLElement)) return undefined;
+  if (target.classList.contains("fill")) return "fill";
+  if (!target.classList.contains("grip")) return undefined;
   return target.classList.contains("from") ? "from" : "to";
+}
+
+/** The column whose edge is under the point. */
+function columnOf(event: Event): number | undefined {
+  const target = event.composedPath()[0];
+  const column = target instanceof HTMLElement ? target.dataset.column : undefined;
+  return column === undefined ? undefined : Number(column);
 }

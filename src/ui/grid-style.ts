@@ -124,6 +124,37 @@ export const gridStyle = css`
     left: 0;
     height: var(--row);
   }
+  /* What stays while the sheet scrolls is in the flow, all of it in one place; "left" then holds it apart. */
+  .row,
+  .heads {
+    display: grid;
+    grid-template-columns: 100%;
+    align-items: start;
+  }
+  .rh,
+  .fz {
+    grid-area: 1 / 1;
+    justify-self: start;
+  }
+  .frozen {
+    position: sticky;
+    top: var(--head-h);
+    height: 0;
+    z-index: 7;
+  }
+  .frozen .row {
+    background: var(--paper);
+  }
+  .frozen .row:last-child {
+    box-shadow: 0 2px 0 var(--rule-2);
+  }
+  /* Lines are hidden before this one. */
+  .hc.gone {
+    box-shadow: inset 3px 0 0 var(--rule-2);
+  }
+  .rh.gone {
+    box-shadow: inset 0 3px 0 var(--rule-2);
+  }
   .c {
     position: absolute;
     top: 0;
@@ -140,6 +171,23 @@ export const gridStyle = css`
     cursor: default;
     user-select: none;
     transition: background-color var(--quick);
+  }
+  .c.fz,
+  .hc.fz {
+    position: sticky;
+    z-index: 5;
+  }
+  .hc.fz {
+    z-index: 8;
+  }
+  .c.fz.active {
+    z-index: 6;
+  }
+  .fz {
+    background: var(--paper);
+  }
+  .hc.fz {
+    background: var(--paper-2);
   }
   .right {
     text-align: right;
@@ -179,6 +227,31 @@ export const gridStyle = css`
   }
   .bold {
     font-weight: 700;
+  }
+  .italic {
+    font-style: italic;
+  }
+  .shade {
+    background: var(--paper-2);
+  }
+  .edge-top {
+    border-top: 1px solid var(--ink);
+  }
+  .edge-right {
+    border-right-color: var(--ink);
+  }
+  .edge-bottom {
+    border-bottom-color: var(--ink);
+  }
+  .edge-left {
+    border-left: 1px solid var(--ink);
+  }
+  /* Fine upright ruling. */
+  .locked {
+    background-image: repeating-linear-gradient(90deg, var(--rule) 0 1px, transparent 1px 6px);
+  }
+  .noted {
+    background-image: linear-gradient(225deg, var(--ink-2) 5px, transparent 5.5px);
   }
   .head {
     z-index: 1;

@@ -3,24 +3,24 @@ import { customElement, query } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
 import { rangeName } from "../job/references.ts";
+import { fitColumns } from "./cell-commands.ts";
+import { CommandedGrid } from "./commanded-grid.ts";
 import "./choice-list.ts";
 import type { ChoiceList } from "./choice-list.ts";
 import type { EditSession, Step } from "./edit-session.ts";
-import { asTabbed, asTable, pastedTexts } from "./grid-clip.ts";
-import { clearArea, clippedRows, fillArea, pasteArea, pasteRows } from "./grid-commands.ts";
 import { beside, editIntentOf, type Intent, intentOf, type Spot } from "./grid-keys.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { SheetMap } from "./sheet-map.ts";
-import { SheetView } from "./sheet-view.ts";
 
 /**
  * One sheet as a grid. Draws the part of it that is in view, and the active row wherever that is.
  *
- * Fires `cell-active` {row, column} when another cell is active, `cell-typing` {text} while one is edited, and
- * `undo-step` ("undo" or "redo"), which a page that takes undo steps itself prevents.
+ * Fires `cell-active` {row, column} when another cell is active, `cell-typing` {text} while one is edited, `undo-step`
+ * ("undo" or "redo"), which a page that takes undo steps itself prevents, and `grid-said` {text, wrong} with what was
+ * done or refused.
  */
 @customElement("sheet-grid")
-export class SheetGrid extends SheetView {
+export class SheetGrid extends CommandedGrid {
   @query("choice-list") private readonly choices!: ChoiceList | null;
 
   private readonly resizes = new ResizeObserver(() => this.measure());
@@ -36,7 +36,7 @@ export class SheetGrid extends SheetView {
   private stopJob: (() => void) | undefined;
 
   /** Makes a cell the active one and brings it into view. */
-  goTo(row: number, column: number, options: { focus?: boolean; extend?: boolean } = {}): void {
+  override goTo(row: number, column: number, options: { focus?: boolean; extend?: boolean } = {}): void {
     const { map } = this;
     if (!map) return;
     const area = map.nearest(row, column);
@@ -56,9 +56,14 @@ export class SheetGrid extends SheetView {
     const { job, map } = this;
     if (!job || !map) return;
     const { row, column } = this.active;
-    const { spilledFrom, choices } = map.view(row, column);
-    if (spilledFrom !== undefined) {
-      this.said = `Filled by the formula in ${spilledFrom}; change it there`;
+    const { spilledFrom, choices, locked } = map.view(row, column);
+    const cell = cellName(row, column);
+    if (spilledFrom !== undefined || locked) {
+      this.refuse(
+        locked
+          ? `${cell} is locked: unlock it in the cell menu`
+          : `${cell} is filled by the formula in ${spilledFrom}: change it there`,
+      );
       return;
     }
     this.reveal(map.areaAt(row, column));
@@ -119,14 +124,15 @@ export class SheetGrid extends SheetView {
     const { row, column } = edit.place;
     if (edit.where === "line") return html`<span class="typed">${edit.text}</span>`;
     if (!edit.choosing) {
-      return html`<input
+      return html`<textarea
         aria-label="Cell ${cellName(row, column)}"
+        rows="1"
         autocomplete="off"
         autocapitalize="off"
         spellcheck="false"
         .value=${edit.text}
-        @input=${(event: Event) => this.type((event.target as HTMLInputElement).value)}
-      />`;
+        @input=${(event: Event) => this.type((event.target as HTMLTextAreaElement).value)}
+      ></textarea>`;
     }
     return html`<span class="typed">${edit.text}</span>
       <choice-list
@@ -150,13 +156,13 @@ export class SheetGrid extends SheetView {
     if (this.wantReveal) this.revealActive();
     this.wantReveal = false;
     const target = this.focusTarget();
-    const isNew = target instanceof HTMLInputElement && target !== this.knownEditor;
+    const isNew = target instanceof HTMLTextAreaElement && target !== this.knownEditor;
     if ((this.wantFocus || this.hadFocus) && target) {
       if ((this.renderRoot as ShadowRoot).activeElement !== target) target.focus({ preventScroll: true });
       if (isNew) target.setSelectionRange(target.value.length, target.value.length);
     }
-    if (target instanceof HTMLInputElement) this.fitEditor(target);
-    this.knownEditor = target instanceof HTMLInputElement ? target : null;
+    if (target instanceof HTMLTextAreaElement) this.fitEditor(target);
+    this.knownEditor = target instanceof HTMLTextAreaElement ? target : null;
     this.wantFocus = false;
     const list = this.choices;
     if (list && list !== this.placed) void this.openList(list);
@@ -185,6 +191,16 @@ export class SheetGrid extends SheetView {
       chooseBand: (spot) => this.chooseBand(spot),
       edit: () => this.startEdit(),
       onWedge: (event, spot) => this.onWedge(event, spot),
+      menu: (at) => void this.openMenu(at),
+      fill: (spot) => this.fillTo(spot),
+      width: (column, width) => this.geometry.draw(column, width),
+      keepWidth: (column, width) => this.keepWidth(column, width),
+      fit: (column) => {
+        if (this.ready) fitColumns(this.ready, column, column);
+        this.tellDone(this.job?.canUndo);
+      },
+      widthNow: (column) => this.geometry.edges[column + 1]! - this.geometry.edges[column]!,
+      point: (from, to) => this.point(from, to),
       corners: () => ({
         from: { row: this.area.top, column: this.area.left },
         to: { row: this.area.bottom, column: this.area.right },
@@ -195,7 +211,7 @@ export class SheetGrid extends SheetView {
   }
 
   /** The field grows with its text, as far as the view goes. */
-  private fitEditor(input: HTMLInputElement) {
+  private fitEditor(input: HTMLTextAreaElement) {
     const right = this.scroller!.getBoundingClientRect().left + this.size.width;
     const cell = input.parentElement!.getBoundingClientRect();
     input.style.maxWidth = `${Math.max(cell.width, right - cell.left)}px`;
@@ -206,12 +222,13 @@ export class SheetGrid extends SheetView {
     this.resizes.observe(this.probe);
   }
 
-  private focusTarget(): HTMLElement | undefined {
+  protected override focusTarget(): HTMLElement | undefined {
     const { edit } = this.session;
     if (edit?.place.sheet === this.sheet) {
       if (edit.where === "line") return undefined;
       return (
-        this.renderRoot.querySelector<HTMLElement>(edit.choosing ? "choice-list" : ".edit input") ?? undefined
+        this.renderRoot.querySelector<HTMLElement>(edit.choosing ? "choice-list" : ".edit textarea") ??
+        undefined
       );
     }
     return this.renderRoot.querySelector<HTMLElement>(".c.active") ?? undefined;
@@ -228,14 +245,23 @@ export class SheetGrid extends SheetView {
   private listen(session: EditSession) {
     session.addEventListener("change", this.onSession);
     session.addEventListener("leave", this.onLeave);
+    session.addEventListener("refused", this.onRefused);
+    session.addEventListener("cautioned", this.onCautioned);
   }
 
   private unlisten(session: EditSession) {
     session.removeEventListener("change", this.onSession);
     session.removeEventListener("leave", this.onLeave);
+    session.removeEventListener("refused", this.onRefused);
+    session.removeEventListener("cautioned", this.onCautioned);
   }
 
   private readonly onSession = () => this.requestUpdate();
+
+  private readonly onCautioned = (event: Event) =>
+    this.say(`Caution: ${(event as CustomEvent<string>).detail}`);
+
+  private readonly onRefused = (event: Event) => this.refuse((event as CustomEvent<string>).detail);
 
   private readonly onLeave = (event: Event) => {
     const { map, active } = this;
@@ -258,12 +284,6 @@ export class SheetGrid extends SheetView {
     this.tell("cell-typing", { text });
   }
 
-  private tell(name: string, detail: unknown): boolean {
-    return this.dispatchEvent(
-      new CustomEvent(name, { detail, bubbles: true, composed: true, cancelable: true }),
-    );
-  }
-
   protected readonly onKey = (event: KeyboardEvent): void => {
     if (event.isComposing || !this.map) return;
     const { edit } = this.session;
@@ -274,6 +294,7 @@ export class SheetGrid extends SheetView {
       event.stopPropagation();
       if (intent.act === "leave") this.session.leave(intent.step);
       else if (intent.act === "caret") this.session.update({ replacing: !edit.replacing });
+      else if (intent.act === "break") this.breakLine();
       else this.session.drop();
       return;
     }
@@ -285,7 +306,7 @@ export class SheetGrid extends SheetView {
   };
 
   private act(intent: Intent) {
-    const { map, active, area } = this;
+    const { map, active } = this;
     if (!map) return;
     switch (intent.act) {
       case "go":
@@ -299,48 +320,25 @@ export class SheetGrid extends SheetView {
       case "choose":
         if (map.view(active.row, active.column).choices?.length) this.startEdit();
         return;
-      case "clear":
-        this.said = clearArea(map, area) || "Nothing to clear";
-        return;
-      case "fill down":
-      case "fill right":
-        this.said = fillArea(map, area, intent.act === "fill down" ? "down" : "right");
-        return;
       case "undo":
       case "redo":
         return this.step(intent.act);
+      case "menu":
+        return void this.openMenu();
       case "collapse":
+        this.clipboard.drop();
         this.from = this.to = active;
         return;
+      default:
+        return void this.run(intent.act);
     }
   }
 
-  private step(which: "undo" | "redo") {
-    const { job } = this;
-    if (!job || !this.tell("undo-step", which)) return;
-    const what = which === "undo" ? job.canUndo : job.canRedo;
-    if (what !== undefined) job[which]();
-    this.said =
-      what === undefined ? `Nothing to ${which}` : `${which === "undo" ? "Undone" : "Done again"}: ${what}`;
-  }
-
-  private choose(from: Spot, to: Spot) {
-    this.from = from;
-    this.to = to;
-    this.said = `${rangeName(this.area)} selected`;
-  }
-
-  /** A press on the zone marks takes the row, the column or all of the sheet. */
-  private chooseBand(spot: Spot) {
-    const { map } = this;
-    if (!map) return;
-    this.session.commit();
-    const from = { row: Math.max(0, spot.row), column: Math.max(0, spot.column) };
-    this.goTo(from.row, from.column, { focus: true });
-    this.choose(from, {
-      row: spot.row < 0 ? map.rows - 1 : spot.row,
-      column: spot.column < 0 ? map.columns - 1 : spot.column,
-    });
+  private breakLine() {
+    const field = this.focusTarget();
+    if (!(field instanceof HTMLTextAreaElement)) return;
+    field.setRangeText("\n", field.selectionStart, field.selectionEnd, "end");
+    this.type(field.value);
   }
 
   private onWedge(event: PointerEvent, { row, column }: Spot): boolean {
@@ -366,27 +364,6 @@ export class SheetGrid extends SheetView {
     const to = event.relatedTarget;
     if (to instanceof Element && (to.localName === "entry-line" || to.closest(".edit"))) return;
     this.session.commit();
-  };
-
-  protected readonly onClipboard = (event: ClipboardEvent): void => {
-    const { map, area } = this;
-    if (this.session.edit || !map || !event.clipboardData) return;
-    event.preventDefault();
-    if (event.type === "paste") {
-      const { clipboardData: held } = event;
-      const rows = pastedTexts(held.getData("text/html"), held.getData("text/plain"), area.top, area.left);
-      const place = pasteArea(rows, area);
-      this.said = pasteRows(map, rows, place);
-      this.from = { row: place.top, column: place.left };
-      this.to = { row: Math.min(place.bottom, map.rows - 1), column: Math.min(place.right, map.columns - 1) };
-      this.session.stand({ sheet: this.sheet, ...this.from });
-      this.known = this.session.active;
-      return;
-    }
-    const rows = clippedRows(map, area);
-    event.clipboardData.setData("text/plain", asTabbed(rows));
-    event.clipboardData.setData("text/html", asTable(rows, area.top, area.left));
-    this.said = event.type === "cut" ? clearArea(map, area) : `Copied ${rangeName(area)}`;
   };
 }
 

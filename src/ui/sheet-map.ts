@@ -2,7 +2,9 @@
 import { parseCell, parseRange } from "../engine/address.ts";
 import type { SheetDocument } from "../job/document.ts";
 import type { CellView, Job } from "../job/job.ts";
+import { frozenOf, linesOf } from "../job/lines-shown.ts";
 import type { Ground, Spot } from "./grid-keys.ts";
+import { GridLines } from "./grid-lines.ts";
 import { type Area, contains } from "./grid-window.ts";
 import { type Slot, slotsOf } from "./slots.ts";
 
@@ -16,6 +18,8 @@ export class SheetMap {
   readonly columns: number;
   readonly used: Spot;
   readonly merged: readonly Area[];
+  readonly rowLines: GridLines;
+  readonly columnLines: GridLines;
   readonly slots: ReadonlyMap<number, Slot>;
   private readonly views = new Map<string, CellView>();
 
@@ -27,6 +31,10 @@ export class SheetMap {
     this.rows = Math.max(leastRows, this.sheet?.rows ?? 0);
     this.columns = Math.max(leastColumns, this.sheet?.columnCount ?? 0);
     this.merged = (this.sheet?.merged ?? []).flatMap((range) => parseRange(range) ?? []);
+    const hidden = this.sheet?.hidden ?? [];
+    const frozen = frozenOf(this.sheet);
+    this.rowLines = new GridLines(this.rows, linesOf(hidden, "row"), frozen.rows);
+    this.columnLines = new GridLines(this.columns, linesOf(hidden, "column"), frozen.columns);
     this.slots = slotsOf(this.sheet, job.unit);
     const cells = Object.keys(this.sheet?.cells ?? {}).flatMap((cell) => parseCell(cell) ?? []);
     this.used = {
@@ -68,8 +76,9 @@ export class SheetMap {
 
   /** The area at a place, or at the nearest place on the sheet. */
   nearest(row: number, column: number): Area {
-    const within = (place: number, count: number) => Math.max(0, Math.min(count - 1, place));
-    return this.areaAt(within(row, this.rows), within(column, this.columns));
+    const within = (place: number, lines: GridLines) =>
+      lines.near(Math.max(0, Math.min(lines.all - 1, place)));
+    return this.areaAt(within(row, this.rowLines), within(column, this.columnLines));
   }
 
   /** Last column that the text of a cell may run on over, as far as `last`. */
@@ -97,6 +106,9 @@ export class SheetMap {
       used: this.used,
       filled: (row, column) => this.filled(row, column),
       areaAt: (row, column) => this.areaAt(row, column),
+      passRow: (row, by) => (this.rowLines.isHidden(row) ? this.rowLines.step(row, by) : row),
+      passColumn: (column, by) =>
+        this.columnLines.isHidden(column) ? this.columnLines.step(column, by) : column,
     };
   }
 }

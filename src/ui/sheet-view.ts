@@ -17,7 +17,6 @@ import {
   columnsInView,
   contains,
   indexAt,
-  indexes,
   reuse,
   reveal,
   rowsInView,
@@ -43,10 +42,12 @@ export abstract class SheetView extends LitElement {
   @state() protected from: Spot = { row: 0, column: 0 };
   @state() protected to: Spot = { row: 0, column: 0 };
   @state() protected said = "";
+  /** What was cut or copied and is still marked. */
+  @state() marked: { readonly sheet: string; readonly area: Area } | undefined;
   @query(".scroll") protected readonly scroller!: HTMLElement | null;
   @query(".probe") protected readonly probe!: HTMLElement;
 
-  protected map: SheetMap | undefined;
+  map: SheetMap | undefined;
   protected readonly geometry = new GridGeometry();
   protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
   private slots: ReadonlyMap<number, number> = new Map();
@@ -63,6 +64,9 @@ export abstract class SheetView extends LitElement {
   protected abstract readonly onFocusIn: (event: FocusEvent) => void;
   protected abstract readonly onFocusOut: (event: FocusEvent) => void;
   protected abstract readonly onClipboard: (event: ClipboardEvent) => void;
+  /** What opens over the grid. */
+  protected abstract overlays(): TemplateResult;
+  protected abstract readonly onMenu: (event: PointerEvent) => void;
 
   protected override createRenderRoot() {
     const root = super.createRenderRoot() as ShadowRoot;
@@ -74,12 +78,13 @@ export abstract class SheetView extends LitElement {
     const { map, active } = this;
     if (!map) return nothing;
     const { rows, columns } = this.window(map);
-    const shownRows = indexes(rows, active.row);
-    const shownColumns = indexes(columns, active.column);
+    const drawnRows = map.rowLines.drawn(rows, active.row);
+    const drawnColumns = map.columnLines.drawn(columns, active.column);
     const area = this.area;
     const references = this.references();
-    this.slots = reuse(this.slots, shownRows);
+    this.slots = reuse(this.slots, drawnRows.scrolled);
     const key = (row: number) => this.slots.get(row);
+    const rowOf = (row: number) => this.rowTemplate(map, row, columns, area, references);
     const folded = this.narrow ? map.figures() : [];
     return html`
       ${folded.length > 0 ? html`<drawing-fold .figures=${folded}></drawing-fold>` : nothing}
@@ -97,32 +102,45 @@ export abstract class SheetView extends LitElement {
         @copy=${this.onClipboard}
         @cut=${this.onClipboard}
         @paste=${this.onClipboard}
+        @contextmenu=${this.onMenu}
       >
         <div class="canvas" role="presentation">
           <div class="heads" role="row" aria-rowindex="1">
             <div class="rh corner" role="columnheader" aria-rowindex="1" aria-colindex="1">
               <span class="sr">Row</span>
             </div>
-            ${shownColumns.map(
-              (column) => html`<div
-                role="columnheader"
-                class="hc k${column} ${column >= area.left && column <= area.right ? "on" : ""}"
-                aria-rowindex="1"
-                aria-colindex=${column + 2}
-              >${columnName(column)}</div>`,
-            )}
+            ${[...drawnColumns.frozen, ...drawnColumns.scrolled].map((column) => this.headTemplate(map, column, area))}
           </div>
-          <div role="rowgroup">
-            ${repeat(shownRows, key, (row) => this.rowTemplate(map, row, columns, area, references))}
-          </div>
+          ${
+            drawnRows.frozen.length > 0
+              ? html`<div class="frozen" role="rowgroup">${repeat(drawnRows.frozen, (row) => row, rowOf)}</div>`
+              : nothing
+          }
+          <div role="rowgroup">${repeat(drawnRows.scrolled, key, rowOf)}</div>
           <div class="box" aria-hidden="true" ?hidden=${area.top === area.bottom && area.left === area.right}>
             <i class="grip from"></i><i class="grip to"></i>
           </div>
+          <div class="held" aria-hidden="true" ?hidden=${this.marked?.sheet !== this.sheet}></div>
+          <i class="fill" aria-hidden="true" title="Drag to fill"></i>
         </div>
       </div>
       <div class="probe" aria-hidden="true"></div>
       <div class="sr" role="status">${this.said}</div>
+      ${this.overlays()}
     `;
+  }
+
+  private headTemplate(map: SheetMap, column: number, area: Area): TemplateResult {
+    const { columnLines } = map;
+    const classes = [
+      "hc",
+      `k${column}`,
+      column >= area.left && column <= area.right ? "on" : "",
+      columnLines.isAfterHidden(column) ? "gone" : "",
+      columnLines.placeOf(column) < columnLines.frozen ? "fz" : "",
+    ];
+    return html`<div role="columnheader" class=${classes.join(" ")} aria-rowindex="1" aria-colindex=${column + 2}
+      >${columnName(column)}<i class="width" aria-hidden="true" data-column=${column}></i></div>`;
   }
 
   protected rowTemplate(
@@ -133,9 +151,17 @@ export abstract class SheetView extends LitElement {
     references: readonly Reference[],
   ): TemplateResult {
     const { active } = this;
-    const on = row >= area.top && row <= area.bottom ? "on" : "";
-    const shown = row === active.row ? indexes(columns, active.column) : indexes(columns, columns.first);
-    const cells = shown.map((column) => {
+    const { rowLines, columnLines } = map;
+    const marks = [
+      row >= area.top && row <= area.bottom ? "on" : "",
+      rowLines.isAfterHidden(row) ? "gone" : "",
+    ];
+    const { frozen, scrolled } = columnLines.drawn(
+      columns,
+      row === active.row ? active.column : columns.first,
+    );
+    const lastFrozen = frozen.at(-1) ?? -1;
+    const cells = [...frozen, ...scrolled].map((column) => {
       const place = map.areaAt(row, column);
       // Only the first cell of a merged range is there; it covers the others.
       if (place.top !== row || place.left !== column) return nothing;
@@ -148,7 +174,9 @@ export abstract class SheetView extends LitElement {
           area: place,
           active: isActive,
           selected: contains(area, row, column),
-          runsTo: map.runsTo(place, columns.last),
+          rows: rowLines.placeOf(place.bottom + 1) - rowLines.placeOf(place.top),
+          frozen: column <= lastFrozen,
+          runsTo: map.runsTo(place, column <= lastFrozen ? lastFrozen : columns.last),
           slot: map.slots.get(column),
           unit: map.job.unit,
           reference: reference && { number, first: reference.top === row && reference.left === column },
@@ -158,7 +186,7 @@ export abstract class SheetView extends LitElement {
       );
     });
     return html`<div class="row" role="row" aria-rowindex=${row + 2}>
-      <div class="rh ${on}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
+      <div class="rh ${marks.join(" ")}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
       ${cells}
     </div>`;
   }
@@ -172,7 +200,7 @@ export abstract class SheetView extends LitElement {
     // On a phone a label and its value stand side by side, whatever widths the job was made with.
     const widest = this.narrow ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
     this.geometry.row = this.size.row;
-    if (this.map) this.geometry.lay(this.map.sheet, this.map.columns, zone, scale, widest);
+    if (this.map) this.geometry.lay(this.map.sheet, this.map.columnLines, zone, scale, widest);
   }
 
   /** Runs after a resize, and when the density or the type size changes. */
@@ -199,24 +227,44 @@ export abstract class SheetView extends LitElement {
   protected layOut() {
     const { scroller, size, area, map } = this;
     const { edges } = this.geometry;
-    scroller!.querySelector<HTMLElement>(".canvas")!.style.height = `${size.head + map!.rows * size.row}px`;
+    const { rowLines } = map!;
+    scroller!.querySelector<HTMLElement>(".canvas")!.style.height =
+      `${size.head + rowLines.count * size.row}px`;
     for (const row of scroller!.querySelectorAll<HTMLElement>(".row")) {
       const index = Number(row.getAttribute("aria-rowindex")) - 2;
-      row.style.top = `${size.head + index * size.row}px`;
+      const from = row.parentElement!.classList.contains("frozen") ? 0 : size.head;
+      row.style.top = `${from + rowLines.placeOf(index) * size.row}px`;
     }
-    const box = scroller!.querySelector<HTMLElement>(".box")!.style;
-    box.left = `${size.zone + edges[area.left]!}px`;
-    box.top = `${size.head + area.top * size.row}px`;
-    box.width = `${edges[area.right + 1]! - edges[area.left]!}px`;
-    box.height = `${(area.bottom - area.top + 1) * size.row}px`;
+    const bottom = rowLines.placeOf(area.bottom + 1);
+    this.layOver(".box", area);
+    if (this.marked?.sheet === this.sheet) this.layOver(".held", this.marked.area);
+    const fill = scroller!.querySelector<HTMLElement>(".fill")!.style;
+    fill.left = `${size.zone + edges[area.right + 1]!}px`;
+    fill.top = `${size.head + bottom * size.row}px`;
+  }
+
+  private layOver(selector: string, area: Area) {
+    const { size, map } = this;
+    const { edges } = this.geometry;
+    const top = map!.rowLines.placeOf(area.top);
+    const bottom = map!.rowLines.placeOf(area.bottom + 1);
+    const right = edges[area.right + 1] ?? edges.at(-1)!;
+    const { style } = this.scroller!.querySelector<HTMLElement>(selector)!;
+    style.left = `${size.zone + edges[area.left]!}px`;
+    style.top = `${size.head + top * size.row}px`;
+    style.width = `${right - edges[area.left]!}px`;
+    style.height = `${(bottom - top) * size.row}px`;
   }
 
   private window(map: SheetMap) {
     const { size, geometry } = this;
-    const left = this.scroller?.scrollLeft ?? 0;
-    const top = this.scroller?.scrollTop ?? 0;
-    const rows = rowsInView(top, Math.max(0, size.height - size.head), size.row, map.rows);
-    const columns = columnsInView(left, Math.max(0, size.width - size.zone), geometry.edges);
+    const frozen = this.frozenSize(map);
+    const left = (this.scroller?.scrollLeft ?? 0) + frozen.width;
+    const top = (this.scroller?.scrollTop ?? 0) + frozen.height;
+    const high = Math.max(0, size.height - size.head - frozen.height);
+    const { first, last } = rowsInView(top, high, size.row, map.rowLines.count);
+    const rows = { first: map.rowLines.at(first), last: map.rowLines.at(last) };
+    const columns = columnsInView(left, Math.max(0, size.width - size.zone - frozen.width), geometry.edges);
     return withMerged(rows, columns, map.merged);
   }
 
@@ -232,6 +280,12 @@ export abstract class SheetView extends LitElement {
       bottom: Math.max(...corners.map((one) => one.bottom)),
       right: Math.max(...corners.map((one) => one.right)),
     };
+  }
+
+  /** What the frozen lines take of the view, px. */
+  private frozenSize({ rowLines, columnLines }: SheetMap): { height: number; width: number } {
+    const first = columnLines.at(columnLines.frozen);
+    return { height: rowLines.frozen * this.size.row, width: this.geometry.edges[first] ?? 0 };
   }
 
   private references(): Reference[] {
@@ -261,16 +315,23 @@ export abstract class SheetView extends LitElement {
   protected reveal(area: Area): void {
     const { scroller, size, geometry } = this;
     if (!scroller || size.height === 0) return;
-    const view = { height: size.height - size.head, width: size.width - size.zone };
-    const top = reveal(scroller.scrollTop, view.height, area.top * size.row, (area.bottom + 1) * size.row);
-    const left = reveal(
-      scroller.scrollLeft,
-      view.width,
-      geometry.edges[area.left]!,
-      geometry.edges[area.right + 1]!,
-    );
-    if (top !== scroller.scrollTop) scroller.scrollTop = top;
-    if (left !== scroller.scrollLeft) scroller.scrollLeft = left;
+    const { rowLines, columnLines } = this.map!;
+    const still = this.frozenSize(this.map!);
+    const view = {
+      height: size.height - size.head - still.height,
+      width: size.width - size.zone - still.width,
+    };
+    const first = rowLines.placeOf(area.top);
+    const last = rowLines.placeOf(area.bottom + 1);
+    const down = scroller.scrollTop + still.height;
+    const right = scroller.scrollLeft + still.width;
+    const top = first < rowLines.frozen ? down : reveal(down, view.height, first * size.row, last * size.row);
+    const left =
+      columnLines.placeOf(area.left) < columnLines.frozen
+        ? right
+        : reveal(right, view.width, geometry.edges[area.left]!, geometry.edges[area.right + 1]!);
+    if (top !== down) scroller.scrollTop = top - still.height;
+    if (left !== right) scroller.scrollLeft = left - still.width;
   }
 
   /** Rows of one screen less a row. */
@@ -282,9 +343,13 @@ export abstract class SheetView extends LitElement {
   protected spotAt(event: PointerEvent): Spot {
     const { scroller, size, map, geometry } = this;
     const box = scroller!.getBoundingClientRect();
-    const row = Math.floor((event.clientY - box.top - size.head + scroller!.scrollTop) / size.row);
-    const x = event.clientX - box.left - size.zone + scroller!.scrollLeft;
-    return { row: Math.max(0, Math.min(map!.rows - 1, row)), column: indexAt(x, geometry.edges) };
+    const still = this.frozenSize(map!);
+    const y = event.clientY - box.top - size.head;
+    const x = event.clientX - box.left - size.zone;
+    // Frozen lines stand where they are however far the sheet is scrolled.
+    const down = y < still.height ? y : y + scroller!.scrollTop;
+    const right = x < still.width ? x : x + scroller!.scrollLeft;
+    return { row: map!.rowLines.at(Math.floor(down / size.row)), column: indexAt(right, geometry.edges) };
   }
 
   /** The same, with -1 where the point is on the zone marks. */

@@ -1,0 +1,208 @@
+import { html } from "lit";
+import { query } from "lit/decorators.js";
+import { cellName, sheetPrefix } from "../engine/address.ts";
+import { rangeName } from "../job/references.ts";
+import "./ask-dialog.ts";
+import type { AskDialog } from "./ask-dialog.ts";
+import { cellCommands, type Ready } from "./cell-commands.ts";
+import "./cell-menu.ts";
+import type { CellMenu } from "./cell-menu.ts";
+import { GridClipboard } from "./grid-clipboard.ts";
+import { fillFrom, type Refused } from "./grid-commands.ts";
+import type { GridHost } from "./grid-host.ts";
+import type { Spot } from "./grid-keys.ts";
+import { contains } from "./grid-window.ts";
+import { SheetView } from "./sheet-view.ts";
+import { widthOfTexts } from "./text-width.ts";
+
+/** What the grid did, or could not do. */
+export interface GridSaid {
+  readonly text: string;
+  readonly wrong: boolean;
+}
+
+/** A sheet that commands can be given to: by the cell menu, the clipboard, the fill handle and the edges of columns. */
+export abstract class CommandedGrid extends SheetView implements GridHost {
+  @query("ask-dialog") private readonly asker!: AskDialog;
+  @query("cell-menu") private readonly menu!: CellMenu;
+
+  protected readonly clipboard = new GridClipboard(this);
+
+  abstract goTo(row: number, column: number, options?: { focus?: boolean; extend?: boolean }): void;
+  protected abstract focusTarget(): HTMLElement | undefined;
+
+  /** The grid as commands work on it; undefined while there is no sheet. */
+  protected get ready(): Ready | undefined {
+    return this.job && this.map ? (this as unknown as Ready) : undefined;
+  }
+
+  /** Does one of the cell commands. */
+  async run(id: string): Promise<void> {
+    const { ready } = this;
+    const command = cellCommands.find((one) => one.id === id);
+    if (!ready || !command || !this.session.commit()) return;
+    if (id === "cut" || id === "copy") {
+      await this.clipboard.write(id === "cut").catch(() => {
+        this.refuse(`the browser keeps the clipboard from the page: press Ctrl ${id === "cut" ? "X" : "C"}`);
+      });
+      this.focus();
+      return;
+    }
+    if (id === "paste") return this.pasteByMenu();
+    this.tellDone(await command.run(ready));
+  }
+
+  private async pasteByMenu() {
+    try {
+      const [item] = await navigator.clipboard.read();
+      const held = async (type: string) =>
+        item?.types.includes(type) ? (await item.getType(type)).text() : "";
+      await this.clipboard.take(await held("text/plain"), await held("text/html"));
+    } catch {
+      this.refuse("the browser keeps the clipboard from the page: press Ctrl V");
+    }
+    this.focus();
+  }
+
+  protected tellDone(done: string | Refused | undefined): void {
+    if (typeof done === "object") this.refuse(done.reason);
+    else if (done) this.say(done);
+    this.focus();
+  }
+
+  say(text: string): void {
+    // The same words twice in a row are spoken twice.
+    this.said = text === this.said ? `${text}\u00a0` : text;
+    this.tell("grid-said", { text, wrong: false });
+  }
+
+  refuse(reason: string): void {
+    this.said = reason;
+    this.tell("grid-said", { text: reason, wrong: true });
+  }
+
+  readonly ask: AskDialog["ask"] = async (question) => {
+    const answers = await this.asker.ask(question);
+    this.focus();
+    return answers;
+  };
+
+  protected async openMenu(at?: { x: number; y: number }) {
+    const { ready, active } = this;
+    if (!ready || !this.session.commit()) return;
+    const items = cellCommands.flatMap((command) => {
+      const label = command.label(ready);
+      return label === undefined ? [] : [{ ...command, label }];
+    });
+    const box = this.focusTarget()?.getBoundingClientRect();
+    const place = at ?? { x: box?.left ?? 0, y: box?.bottom ?? 0 };
+    const what = rangeName(this.area);
+    await this.menu.show(
+      items,
+      `Commands for ${what === cellName(active.row, active.column) ? `cell ${what}` : what}`,
+      place,
+    );
+  }
+
+  protected override overlays() {
+    return html`<cell-menu
+        @choose=${(event: CustomEvent<string>) => void this.run(event.detail)}
+        @closed=${() => this.focus()}
+      ></cell-menu>
+      <ask-dialog></ask-dialog>`;
+  }
+
+  widthOf(column: number): number {
+    return this.map ? widthOfTexts(this.map, column, this) : 0;
+  }
+
+  protected keepWidth(column: number, width: number) {
+    this.job?.setColumnWidth(this.sheet, column, width / this.geometry.scale);
+    this.say(this.job?.canUndo ?? "");
+  }
+
+  protected fillTo(spot: Spot) {
+    const { map, area } = this;
+    if (!map) return;
+    const down = spot.row < area.top ? area.top - spot.row : Math.max(0, spot.row - area.bottom);
+    const right = spot.column < area.left ? area.left - spot.column : Math.max(0, spot.column - area.right);
+    const whole =
+      down >= right
+        ? { ...area, top: Math.min(area.top, spot.row), bottom: Math.max(area.bottom, spot.row) }
+        : { ...area, left: Math.min(area.left, spot.column), right: Math.max(area.right, spot.column) };
+    this.tellDone(fillFrom(map, area, whole));
+    this.from = { row: whole.top, column: whole.left };
+    this.to = { row: whole.bottom, column: whole.right };
+  }
+
+  /** While a formula waits for a cell, a press gives its address. @returns false where no cell is waited for */
+  protected point(from: Spot, to: Spot): boolean {
+    const area = {
+      top: Math.min(from.row, to.row),
+      left: Math.min(from.column, to.column),
+      bottom: Math.max(from.row, to.row),
+      right: Math.max(from.column, to.column),
+    };
+    const { edit } = this.session;
+    const prefix = edit?.place.sheet === this.sheet ? "" : sheetPrefix(this.sheet);
+    return this.session.point(`${prefix}${rangeName(area)}`);
+  }
+
+  protected step(which: "undo" | "redo") {
+    const { job } = this;
+    if (!job || !this.tell("undo-step", which)) return;
+    const what = which === "undo" ? job.canUndo : job.canRedo;
+    if (what !== undefined) job[which]();
+    this.say(
+      what === undefined ? `Nothing to ${which}` : `${which === "undo" ? "Undone" : "Done again"}: ${what}`,
+    );
+  }
+
+  choose(from: Spot, to: Spot): void {
+    this.from = from;
+    this.to = to;
+    this.said = `${rangeName(this.area)} selected`;
+  }
+
+  /** A press on the zone marks takes the row, the column or all of the sheet. */
+  protected chooseBand(spot: Spot) {
+    const { map } = this;
+    if (!map) return;
+    this.session.commit();
+    const from = { row: Math.max(0, spot.row), column: Math.max(0, spot.column) };
+    this.goTo(from.row, from.column, { focus: true });
+    this.choose(from, {
+      row: spot.row < 0 ? map.rows - 1 : spot.row,
+      column: spot.column < 0 ? map.columns - 1 : spot.column,
+    });
+  }
+
+  protected tell(name: string, detail: unknown): boolean {
+    return this.dispatchEvent(
+      new CustomEvent(name, { detail, bubbles: true, composed: true, cancelable: true }),
+    );
+  }
+
+  protected readonly onClipboard = (event: ClipboardEvent): void => {
+    const { clipboardData: held } = event;
+    if (this.session.edit || !this.map || !held) return;
+    event.preventDefault();
+    if (event.type === "paste")
+      void this.clipboard.take(held.getData("text/plain"), held.getData("text/html"));
+    else this.clipboard.put(held, event.type === "cut");
+  };
+
+  protected readonly onMenu = (event: PointerEvent): void => {
+    if (this.session.edit?.where === "cell") return;
+    event.preventDefault();
+    if (this.menu.open) return;
+    // From the keyboard there is no point, and the menu opens at the cell.
+    const byKey = event.button < 0 || event.pointerType === "";
+    const spot = this.markAt(event);
+    if (!byKey && !contains(this.area, spot.row, spot.column)) {
+      if (spot.row < 0 || spot.column < 0) this.chooseBand(spot);
+      else this.goTo(spot.row, spot.column, { focus: true });
+    }
+    void this.openMenu(byKey ? undefined : { x: event.clientX, y: event.clientY });
+  };
+}
