@@ -37,16 +37,6 @@ export function publishedRows(file: string): readonly Row[] {
   }));
 }
 
-/** The rows whose standard and quantity hold these words or match these patterns. */
-export function select(
-  rows: readonly Row[],
-  where: { readonly standard?: string | RegExp; readonly quantity?: string | RegExp },
-): readonly Row[] {
-  const holds = (text: string, wanted: string | RegExp | undefined) =>
-    wanted === undefined || (typeof wanted === "string" ? text.includes(wanted) : wanted.test(text));
-  return rows.filter((row) => holds(row.standard, where.standard) && holds(row.quantity, where.quantity));
-}
-
 /**
  * A test for every row: what we compute agrees to the printed rounding. The rows that cannot agree stand in unmatched.ts.
  *
