@@ -72,7 +72,9 @@ const inMm = (text: string) => {
 const firstOf = (found: readonly Candidate[]) =>
   found.filter(({ rank }) => rank === 1).flatMap(({ designation, also }) => [designation, ...also]);
 
-test("every thread of the catalogue is found first from its own diameter, lead and angle", () => {
+test("every thread of the catalogue is found first from its own diameter, lead and angle", {
+  timeout: 60_000,
+}, () => {
   expect(listed.length).toBeGreaterThan(1200);
   for (const text of listed) {
     const { major, bore, pitch, included, tapers } = inMm(text);
@@ -87,9 +89,9 @@ test("every thread of the catalogue is found first from its own diameter, lead a
       expect(inMm(name).included, text).toBe(included);
     }
   }
-});
+}, 30_000);
 
-test("inch figures find every thread of the catalogue too", () => {
+test("inch figures find every thread of the catalogue too", { timeout: 60_000 }, () => {
   for (const text of listed) {
     const { major, pitch, included } = inMm(text);
     const found = candidates({ major: major / 25.4, pitch: pitch / 25.4, unit: "in", included });
