@@ -87,7 +87,9 @@ function readClass(text: string, { series, written, rest }: Asked, nut: boolean)
   if (fit) return fit;
   const why = left.includes("/")
     ? `"${left}" is a fit: write the class of the screw or of the nut alone`
-    : `classes of ${series.name}: ${series.classes.accepted}`;
+    : /^x/i.test(left)
+      ? `behind x a pitch is wanted as ${series.name} threads have it`
+      : `classes of ${series.name}: ${series.classes.accepted}`;
   throw new Misclassed(text, why, { read: written, at: left });
 }
 

@@ -1,9 +1,9 @@
 /** What a designation that cannot be read comes nearest to, and how far it was understood. For messages only. */
 import { catalogue } from "./catalogue.ts";
 import type { Stop } from "./grammar.ts";
-import type { Series, Size } from "./series.ts";
+import type { Asked, Series, Size } from "./series.ts";
 import { fractionText, fractionValue, inchSize } from "./text.ts";
-import type { Thread } from "./thread.ts";
+import type { Member, Thread } from "./thread.ts";
 
 /** Gives the thread that a text names, undefined when it names none. */
 export type Reads = (text: string) => Thread | undefined;
@@ -121,28 +121,56 @@ function unnamed(text: string, reads: Reads): readonly string[] {
     });
 }
 
-/** The text with a word put right, fewest letters changed first. */
+/** The text with a word put right, fewest letters changed first, and words that were only cut short before others. */
 function misspelt(text: string, reads: Reads): readonly string[] {
-  const guesses: { designation: string; letters: number; doubtful: boolean }[] = [];
+  const guesses: { designation: string; letters: number; cut: boolean; doubtful: boolean }[] = [];
   for (const word of text.matchAll(/[a-z]{2,}(?:[\s-]+(?:acme|butt))?/gi)) {
     const plain = word[0].toLowerCase().replace(/[\s-]/g, "");
     const room = plain.length < 4 ? 1 : 2;
     for (const series of catalogue) {
-      const letters = Math.min(...series.words.map((known) => letterChanges(plain, known)));
+      const letters = Math.min(...series.words.map((known) => letterChanges(plain, known, room)));
       if (letters > room) continue;
       const mended = text.slice(0, word.index) + series.name + text.slice(word.index + word[0].length);
       const thread = reads(mended);
-      if (thread)
-        guesses.push({ designation: thread.designation, letters, doubtful: thread.note !== undefined });
+      if (!thread) continue;
+      const cut = series.words.some((known) => known.startsWith(plain));
+      guesses.push({ designation: thread.designation, letters, cut, doubtful: thread.note !== undefined });
     }
   }
   return guesses
-    .sort((a, b) => a.letters - b.letters || Number(a.doubtful) - Number(b.doubtful))
+    .sort(
+      (a, b) =>
+        a.letters - b.letters || Number(b.cut) - Number(a.cut) || Number(a.doubtful) - Number(b.doubtful),
+    )
     .map(({ designation }) => designation);
 }
 
-/** Letters to put in, leave out, change or swap with a neighbour until one word is the other. */
-export function letterChanges(a: string, b: string): number {
+/** The thread with the class that is a letter off, and with the usual class of the screw and of the nut. */
+export function nearestClasses(
+  { series, written, major }: Asked,
+  stated: string,
+  nut: boolean,
+): readonly string[] {
+  const { classes } = series;
+  const meant = stated.toLowerCase();
+  // Codes such as 6q are a letter from many others; only a word says what was meant.
+  const spelt = (classes.accepted.match(/[a-z]{4,}/gi) ?? [])
+    .filter((word) => letterChanges(meant, word.toLowerCase(), 1) <= 1)
+    .flatMap((word) => classes.read(word, nut) ?? [])
+    .slice(0, 1);
+  const members: readonly Member[] = nut ? ["internal"] : ["external", "internal"];
+  const usual = members.map((member) => ({ member, name: classes.usual(member, major) }));
+  return [...spelt, ...usual].map((fit) => written + classes.write(fit)).slice(0, mostNamed);
+}
+
+/**
+ * Letters to put in, leave out, change or swap with a neighbour until one word is the other.
+ *
+ * @param most words whose lengths differ by more are not looked at; the answer is then this difference
+ */
+export function letterChanges(a: string, b: string, most: number): number {
+  const least = Math.abs(a.length - b.length);
+  if (least > most) return least;
   const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
   for (let i = 1; i <= a.length; i++) {
     const row = [i];

@@ -2,10 +2,10 @@
 import { build, Misclassed } from "./build.ts";
 import { catalogue } from "./catalogue.ts";
 import { Misread, mostStarts, unreadable } from "./grammar.ts";
-import { nearestInSeries, nearestSeries, type Reads, whereStopped } from "./nearest.ts";
+import { nearestClasses, nearestInSeries, nearestSeries, type Reads, whereStopped } from "./nearest.ts";
 import type { Asked, Series } from "./series.ts";
 import { plainText } from "./text.ts";
-import type { Member, Thread } from "./thread.ts";
+import type { Thread } from "./thread.ts";
 
 const seriesByWord: ReadonlyMap<string, Series> = new Map(
   catalogue.flatMap((series) => series.words.map((word) => [word, series] as const)),
@@ -109,19 +109,11 @@ function read(designation: string, helpful = true): Thread {
     if (!helpful || !(error instanceof Misread)) throw error;
     const near =
       asked && error instanceof Misclassed
-        ? usualClasses(asked, nut)
+        ? nearestClasses(asked, error.stop?.at ?? "", nut)
         : nearestInSeries(series, before, after);
     const nearest = [...new Set(near.flatMap((text) => reads(text)?.designation ?? []))];
     throw new Misread(designation, error.why, error.stop ?? whereStopped(series, before, after), nearest);
   }
-}
-
-/** The thread with the usual class of the screw and of the nut. */
-function usualClasses({ series, written, major }: Asked, nut: boolean): readonly string[] {
-  const members: readonly Member[] = nut ? ["internal"] : ["external", "internal"];
-  return members.map((member) => {
-    return written + series.classes.write({ member, name: series.classes.usual(member, major) });
-  });
 }
 
 /** ASME B1.5 and B1.1 write pitch and lead of several starts in inches: 2.875-0.4P-0.8L Acme. */
