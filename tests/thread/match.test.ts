@@ -89,7 +89,7 @@ test("every thread of the catalogue is found first from its own diameter, lead a
       expect(inMm(name).included, text).toBe(included);
     }
   }
-}, 30_000);
+});
 
 test("inch figures find every thread of the catalogue too", { timeout: 60_000 }, () => {
   for (const text of listed) {
