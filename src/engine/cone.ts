@@ -71,7 +71,9 @@ export class Precedents {
     this.blocks = whole.blocks();
     const stops = new Set(inputs.map(keyOf));
     const open = [...results];
-    for (let cell = open.pop(); cell; cell = open.pop()) {
+    // Near ones first: who asks for the precedents gets them in that order.
+    for (let next = 0; next < open.length; next++) {
+      const cell = open[next]!;
       const key = keyOf(cell);
       if (this.nodes.has(key) || stops.has(key)) continue;
       const reads = this.readsOf(cell);
@@ -83,7 +85,7 @@ export class Precedents {
     this.onTheWay = this.dependents();
   }
 
-  /** The cells, and not the inputs. */
+  /** The cells, and not the inputs: the results, what they read, what those read, and so on. */
   get all(): Cell[] {
     return [...this.cells.values()];
   }

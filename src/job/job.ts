@@ -92,7 +92,7 @@ export interface Job {
   /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
   trial(results: readonly Place[], inputs: readonly Place[]): Trial;
-  /** Every cell that the value of a cell is reckoned from, itself included. */
+  /** Every cell that the value of a cell is reckoned from: itself, what it reads, what that reads, and so on. */
   precedents(place: Place): Place[];
   /** How far the what-if tables are; undefined when all their values are known. */
   readonly reckoning: Reckoning | undefined;

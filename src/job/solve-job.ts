@@ -71,14 +71,14 @@ export function outcomeWords(
   const between = `with ${changed} from ${at(from)} to ${at(to)}`;
   switch (outcome.kind) {
     case "found":
-      return `${changed} ${at(outcome.point.at)} gives ${target} ${value(outcome.point.gives)}`;
+      return `found: ${changed} ${at(outcome.point.at)} gives ${target} ${value(outcome.point.gives)}`;
     case "jump": {
       const [first, second] =
         outcome.below.at < outcome.above.at ? [outcome.below, outcome.above] : [outcome.above, outcome.below];
-      return `${target} jumps from ${value(first.gives)} to ${value(second.gives)} near ${changed} ${at(second.at)}; no value gives exactly ${value(wanted)}`;
+      return `no value gives exactly ${value(wanted)}: ${target} jumps from ${value(first.gives)} to ${value(second.gives)} near ${changed} ${at(second.at)}`;
     }
     case "pole":
-      return `${target} runs off without end near ${changed} ${at(outcome.near)}, and ${between} it is never ${value(wanted)}`;
+      return `no solution: ${between}, ${target} is never ${value(wanted)}; it runs off without end near ${at(outcome.near)}`;
     case "none":
       return `no solution: ${between}, ${target} goes from ${value(outcome.least.gives)} to ${value(outcome.most.gives)}; nearest is ${value(outcome.nearest.gives)} at ${at(outcome.nearest.at)}`;
     case "empty":

@@ -63,22 +63,20 @@ export function labelOf(job: Job, place: Place): string {
   return wordsFor(job, place);
 }
 
-/** Blanks that a value depends on, as the sheets are read: those that hold a number first. */
+/** Cells whose change may change a value, the likely ones first: blanks with a number and a name, and the near ones. */
 export function inputsOf(job: Job, place: Place): Place[] {
-  const blanks = job
-    .precedents(place)
-    .filter((one) => one.sheet !== place.sheet || one.row !== place.row || one.column !== place.column)
-    .map((one) => ({ one, view: job.cell(one.sheet, one.row, one.column) }))
-    .filter(({ view }) => view.format.role === "input" || !view.text.startsWith("="))
-    .filter(({ view }) => view.text !== "" && view.spilledFrom === undefined && !isErrorValue(view.value));
-  const order = new Map(job.document.sheets.map(({ name }, i) => [name, i]));
-  return blanks
-    .sort(
-      (a, b) =>
-        Number(typeof a.view.value !== "number") - Number(typeof b.view.value !== "number") ||
-        order.get(a.one.sheet)! - order.get(b.one.sheet)! ||
-        a.one.row - b.one.row ||
-        a.one.column - b.one.column,
-    )
-    .map(({ one }) => one);
+  const all = job.precedents(place).slice(1);
+  const found = all.flatMap((one, distance) => {
+    const { text, value, format, spilledFrom, name } = job.cell(one.sheet, one.row, one.column);
+    if (text === "" || spilledFrom !== undefined || isErrorValue(value)) return [];
+    const blank = format.role === "input" || !text.startsWith("=");
+    const unlikely = [!blank, typeof value !== "number", name === undefined].map(Number);
+    return blank || name !== undefined ? [{ one, rank: [...unlikely, distance] }] : [];
+  });
+  return found.sort((a, b) => inOrder(a.rank, b.rank)).map(({ one }) => one);
+}
+
+function inOrder(a: readonly number[], b: readonly number[]): number {
+  const i = a.findIndex((rank, at) => rank !== b[at]);
+  return i < 0 ? 0 : a[i]! - b[i]!;
 }

@@ -163,8 +163,16 @@ function formatted(job: Job, before: JobDocument, layout: Layout): JobDocument {
     for (const [i, place] of results.entries())
       lay({ top: body, left: left + 1 + i, bottom, right: left + 1 + i }, looksOf(job, place));
   if (layout.at) return document;
-  const widths = Object.fromEntries([[columnName(left), 180]]);
+  const widths: Record<string, number> = { [columnName(left)]: 180 };
+  for (let column = left + 1; column <= right; column++)
+    widths[columnName(column)] = widthOf(job, results[columns ? 0 : column - left - 1]!);
   return withSheet(document, sheet, (old) => ({ ...old, columns: { ...old.columns, ...widths } }));
+}
+
+/** As wide as the column that the result stands in, within reason. */
+function widthOf(job: Job, { sheet, column }: Place): number {
+  const found = job.document.sheets.find(({ name }) => name === sheet);
+  return Math.max(112, Math.min(160, found?.columns[columnName(column)] ?? 0));
 }
 
 /** How numbers of a cell are shown; what it is for stays behind. */
@@ -218,7 +226,8 @@ function reference(job: Job, { sheet, row, column }: Place, from: string): strin
 
 function nameNote(job: Job, { sheet, row, column }: Place): string {
   const name = nameOfCell(job.document, sheet, row, column);
-  return name === undefined || name === labelOf(job, { sheet, row, column }) ? "" : ` (${name})`;
+  const label = labelOf(job, { sheet, row, column }).toLowerCase();
+  return name === undefined || name.toLowerCase() === label ? "" : ` (${name})`;
 }
 
 /** Text that is no formula, number or truth value, whatever it reads like. */

@@ -1,0 +1,52 @@
+/** What the fields of a what-if table and of a search begin with, and the numbers that are typed into them. */
+import type { Place } from "../engine/values.ts";
+import type { Job } from "./job.ts";
+import { inUnit, readQuantity } from "./quantity.ts";
+
+/** A number, a length or angle with its unit, or a formula without its equals sign; undefined where it is none of these. */
+export function numberFrom(job: Job, text: string, sheet: string): number | undefined {
+  const typed = text.trim();
+  if (typed === "") return undefined;
+  const quantity = readQuantity(typed);
+  if (quantity) return inUnit(quantity, quantity.kind === "angle" ? "deg" : job.unit);
+  const value = job.evaluate(typed.startsWith("=") ? typed : `=${typed}`, sheet);
+  return typeof value === "number" ? value : undefined;
+}
+
+export interface Steps {
+  readonly first: number;
+  readonly step: number;
+  readonly count: number;
+}
+
+/** Eleven round values about the present one; words to choose from where the cell has them. */
+export function suggestedValues(job: Job, { sheet, row, column }: Place): Steps | readonly string[] {
+  const { value, choices } = job.cell(sheet, row, column);
+  if (choices?.length) return choices;
+  if (typeof value !== "number") return typeof value === "string" && value !== "" ? [value] : [];
+  const step = roundStep(Math.abs(value) / 20);
+  const middle = Math.round(value / step) * step;
+  const lowest = middle - 5 * step;
+  return { first: tidy(value > 0 && lowest <= 0 ? step : lowest), step: tidy(step), count: 11 };
+}
+
+/** From nothing to twice the present value. */
+export function suggestedLimits(job: Job, { sheet, row, column }: Place): { from: number; to: number } {
+  const { value } = job.cell(sheet, row, column);
+  const now = typeof value === "number" ? value : 0;
+  if (now === 0) return { from: -1, to: 1 };
+  const far = tidy(2 * now);
+  return now > 0 ? { from: 0, to: far } : { from: far, to: 0 };
+}
+
+/** The nearest of 1, 2 and 5 with any zeros. */
+function roundStep(size: number): number {
+  if (!(size > 0)) return 1;
+  const power = 10 ** Math.floor(Math.log10(size));
+  const digit = size / power;
+  return power * (digit < 1.5 ? 1 : digit < 3.5 ? 2 : digit < 7.5 ? 5 : 10);
+}
+
+function tidy(number: number): number {
+  return Number(number.toPrecision(6));
+}
