@@ -37,7 +37,7 @@ const rows: readonly Coverage[] = [
     names: ["UNC", "UNF", "UNEF", "UN", "UNS", "UNRC", "UNRF", "UNREF", "UNR", "UNRS"],
     series: "Unified UNC, UNF, UNEF, 4- to 32-UN, UNS; UNR with a round root",
     example: "1/4-20 UNC-2A, 10-32 UNF, 1 1/8-12 UN-2B, 1-8 UNRC",
-    sizes: "ASME B1.1-2003",
+    sizes: "ASME B1.1",
     limits: "ASME B1.1, 1A to 3B",
     sure: "printed values agree; two UNR minors are kept as printed, the rule differs. A UNR root is two arcs of 0.108 P and a flat of P/16",
   },
