@@ -55,6 +55,9 @@ export function contains(outer: Box, inner: Box): boolean {
 
 /** Length of the part of a segment that lies inside the box. */
 export function lengthInside([[x0, y0], [x1, y1]]: readonly [Point, Point], box: Box): number {
+  // Most lines are nowhere near.
+  if ((x0 < box.left && x1 < box.left) || (x0 > box.right && x1 > box.right)) return 0;
+  if ((y0 < box.top && y1 < box.top) || (y0 > box.bottom && y1 > box.bottom)) return 0;
   let from = 0;
   let to = 1;
   for (const [start, change, low, high] of [

@@ -25,6 +25,8 @@ export function drawPasses(figure: PassesFigure, width: number, height: number):
   const layers = layersOf(figure);
   const depth = figure.depths.at(-1)!;
   const xs = [...layers.groove, ...layers.form].flatMap((piece) => [piece.x0, piece.x1]);
+  // The tool touches off at 0.
+  xs.push(0);
   const [trail, lead] = [Math.min(...xs), Math.max(...xs)];
   const top = 4.4 * size;
   const foot = 2 + (figure.chip ? 1.3 : 0) + (figure.overcut > 0 ? 1.3 : 0);
@@ -209,7 +211,10 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
   const from = at([0, 0]);
   const length = Math.min(2.4 * size, top - 6) / Math.max(0.35, Math.cos((setover * Math.PI) / 180));
   const direction = -90 + setover;
-  const line: [Point, Point] = [from, polar(from, Math.max(24, length), direction)];
+  const lean = Math.abs(Math.sin((setover * Math.PI) / 180));
+  const beside = setover >= 0 ? width - from[0] : from[0];
+  const reach = Math.min(Math.max(24, length), (beside - 4) / Math.max(0.01, lean));
+  const line: [Point, Point] = [from, polar(from, reach, direction)];
   plate.line(line, "set", "infeed");
   plate.arrow(from, direction + 180, "set");
   const right = setover >= 0;

@@ -73,6 +73,8 @@ export interface LabelWish {
 const clear = 2;
 /** A label that crosses so much had better look for another place. */
 const fairCost = 45;
+/** How finely a place is looked for, px. */
+const searchStep = 14;
 const arrowLength = 9;
 const arrowHalf = 2.6;
 
@@ -227,9 +229,10 @@ export class Plate {
     if (lines.length === 0 || spots.length === 0) return true;
     let best: { labels: Label[]; cost: number } | undefined;
     const tryOut = (spot: Spot, fine: number) => {
+      if (best && fine >= best.cost) return;
       const labels = this.lay(lines, spot, wish);
       if (!this.free(labels)) return;
-      const cost = this.crossings(labels) + fine;
+      const cost = this.crossings(labels, (best?.cost ?? Infinity) - fine) + fine;
       if (!best || cost < best.cost) best = { labels, cost };
     };
     spots.forEach((spot, i) => {
@@ -237,8 +240,8 @@ export class Plate {
     });
     if (wish.must && (!best || best.cost > fairCost)) {
       const [x0, y0] = spots[0]!.at;
-      for (let y = 6; y < this.height; y += 6) {
-        for (let x = 6; x < this.width; x += 6) {
+      for (let y = searchStep; y < this.height; y += searchStep) {
+        for (let x = searchStep; x < this.width; x += searchStep) {
           tryOut({ at: [x, y], side: "over" }, 20 + 0.6 * Math.hypot(x - x0, y - y0));
         }
       }
@@ -322,12 +325,16 @@ export class Plate {
     );
   }
 
-  private crossings(labels: readonly Label[]): number {
+  /** Length of lines under the labels, counted no further than `most`. */
+  private crossings(labels: readonly Label[], most: number): number {
     let length = 0;
     for (const { box } of labels) {
       // What is above the capitals and below the baseline of a line of text is empty.
       const ink = { ...box, top: box.top + 0.2 * (box.bottom - box.top), bottom: box.bottom - 2 };
-      for (const line of this.lines) length += lengthInside(line, ink);
+      for (const line of this.lines) {
+        length += lengthInside(line, ink);
+        if (length >= most) return length;
+      }
     }
     return length;
   }

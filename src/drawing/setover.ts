@@ -15,6 +15,8 @@ const squareArc = 150;
 const bedArc = 118;
 const bedLine = 196;
 
+const crossBack = 140;
+
 const zeroWords = {
   square: "scale zeroed square",
   bed: "bed scale",
@@ -58,7 +60,7 @@ export interface Standing {
   readonly crossBack: number;
 }
 
-function standing({ setover, zeroLine, hand, member }: SetoverFigure): Standing {
+function standing({ setover, flank, zeroLine, hand, member }: SetoverFigure): Standing {
   const way = (hand === "right") === (member === "external") ? 1 : -1;
   const turned = way * setover;
   const handle = 90 - turned;
@@ -90,6 +92,9 @@ function standing({ setover, zeroLine, hand, member }: SetoverFigure): Standing 
   const extent = boxOf([
     ...corners,
     ...arcs,
+    ...(flank === undefined ? [] : [polar([0, 0], squareArc + 14, 90 - way * flank)]),
+    [-48, -60],
+    [48, crossBack + 2],
     [jaws - 48, axis - 62],
     [jaws, axis + 62],
     [end + 26, axis],
@@ -106,7 +111,7 @@ function standing({ setover, zeroLine, hand, member }: SetoverFigure): Standing 
     jaws,
     end,
     extent,
-    crossBack: 140,
+    crossBack,
   };
 }
 

@@ -10,7 +10,7 @@ export function drawingTemplate(drawing: Drawing): TemplateResult {
     role="img"
     aria-label=${says}
     viewBox="0 0 ${width} ${height}"
-    preserveAspectRatio="xMidYMid meet"
+    preserveAspectRatio="xMidYMin meet"
   >${shapes.map(shapeTemplate)}${labels.map(labelTemplate)}</svg>`;
 }
 

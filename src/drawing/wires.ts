@@ -42,14 +42,14 @@ export function drawWires(figure: WiresFigure, width: number, height: number): D
   const inner = centre[1] - wire / 2;
   // Radii that each half has to show, from the axis outwards.
   const [far, near] = opens > 0 ? [Math.max(outer, crest), bottom] : [bottom, Math.min(inner, crest)];
-  const metal = 1.5 * size;
-  const head = 1.9 * size;
-  const middle = 3.2 * size;
+  const metal = Math.min(1.5 * size, 0.06 * height);
+  const head = Math.min(1.9 * size, 0.08 * height);
+  const middle = Math.min(3.2 * size, 0.14 * height);
   const words = isNarrow(plate) ? 3.9 * size : 0;
   const room = (height - words - 2 * head - middle - 2 * metal) / 2;
   const narrow = isNarrow(plate);
   const across = width - (narrow ? 6.4 : 13) * size;
-  const scale = Math.max(0.5, Math.min(room / (far - near), across / (2.35 * shape.pitch)));
+  const scale = Math.min(room / (far - near), across / (2.35 * shape.pitch));
   const x0 = 2.2 * size + 0.6 * shape.pitch * scale;
   const band = (far - near) * scale;
   const top = (height - words - (2 * band + middle + 2 * metal)) / 2 + (opens > 0 ? 0 : metal);
@@ -79,7 +79,7 @@ export function drawWires(figure: WiresFigure, width: number, height: number): D
 }
 
 function isNarrow({ width, height }: Plate): boolean {
-  return width < 350 && height > 0.8 * width;
+  return width < 350 && height > 0.8 * width && height > 220;
 }
 
 function half(

@@ -5,7 +5,8 @@ import { NothingFound } from "../thread/failures.ts";
 import { veeOf } from "../thread/groove.ts";
 import { readThread } from "../thread/read.ts";
 import { convertLength, type LengthUnit, type Limits, type Thread } from "../thread/thread.ts";
-import { bestWire, overWires, wiresOf } from "../thread/wires.ts";
+import { bestWire } from "../thread/wirelimits.ts";
+import { overWires, wiresOf } from "../thread/wires.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import { designationParam, unitParam, unreadableDesignation } from "./designated.ts";
 
@@ -142,7 +143,7 @@ export const drawThreadFunctions: readonly SheetFunction[] = [
           reading,
           at,
           aimed: aim !== undefined,
-          best: bestWire(shape.pitch, shape.loadFlank + shape.clearanceFlank),
+          best: bestWire(vee),
         },
         ...noteOf(thread),
       };

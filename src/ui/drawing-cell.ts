@@ -13,6 +13,9 @@ type Figure = NonNullable<CellView["figure"]>;
 const bar = 18;
 const rule = 1;
 
+/** In rows made high for a finger a drawing gets no higher than this, so that it can be seen at once. */
+const tallest = 1.62;
+
 /** A figure is drawn once for each size: while the sheet scrolls nothing is laid out anew. */
 const made = new WeakMap<Figure, Map<string, TemplateResult>>();
 
@@ -29,7 +32,12 @@ export function drawnIn(
   const caution = view.caution === undefined ? 0 : bar;
   const width = edges[area.right + 1]! - edges[area.left]! - rule - caution;
   const height = (rows ?? area.bottom - area.top + 1) * row - rule;
-  return pictureOf(view.figure, width, height, scale);
+  return pictureOf(
+    view.figure,
+    width,
+    Math.min(height, Math.max(tallest * width, leastFrame.height * scale)),
+    scale,
+  );
 }
 
 /**

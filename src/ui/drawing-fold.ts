@@ -45,8 +45,8 @@ export class DrawingFold extends LitElement {
         outline-offset: calc(-1 * var(--ring));
       }
       .open {
-        height: min(46vh, 300px);
-        height: min(46dvh, 300px);
+        height: min(34vh, 300px);
+        height: min(34dvh, 300px);
       }
       p {
         margin: 0;
@@ -96,7 +96,7 @@ export class DrawingFold extends LitElement {
 
   private picture(figure: Figure) {
     if (this.width === 0) return nothing;
-    const height = Math.min(0.46 * innerHeight, 300);
+    const height = Math.min(0.34 * innerHeight, 300);
     return pictureOf(figure, this.width, height, 1) ?? html`<p>${describeFigure(figure)}</p>`;
   }
 }

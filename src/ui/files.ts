@@ -15,7 +15,12 @@ export async function readText(file: File): Promise<string> {
 
 /** Hands `text` to the browser as a download. */
 export function saveText(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  saveBlob(name, new Blob([text], { type: "application/json" }));
+}
+
+/** Hands a file to the browser as a download. */
+export function saveBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob);
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

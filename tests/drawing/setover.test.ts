@@ -1,0 +1,83 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { drawSetover } from "../../src/drawing/setover.ts";
+import type { SetoverFigure } from "../../src/lathe/figure.ts";
+import { drawn, pointsOf, seed, setoverFigures } from "./figures.ts";
+
+const sizes = fc.tuple(fc.integer({ min: 160, max: 900 }), fc.integer({ min: 130, max: 800 }));
+
+function drawing(...args: unknown[]) {
+  const { figure } = drawn("SETOVER", ...args);
+  return drawSetover(figure as SetoverFigure, 360, 560);
+}
+
+/** Direction of a line of the drawing, degrees, 0 to the right and 90 towards the person. */
+function direction(of: ReturnType<typeof drawSetover>, part: string): number {
+  const [from, to] = pointsOf(of.shapes.find((shape) => shape.part === part)!.d);
+  return (Math.atan2(to![1] - from![1], to![0] - from![0]) * 180) / Math.PI;
+}
+
+test("the slide stands at the set-over from square to 0.01 degree, at any size", () => {
+  fc.assert(
+    fc.property(setoverFigures, sizes, (figure, [width, height]) => {
+      const of = drawSetover(figure, width, height);
+      // Outside right-hand the handle goes right, and inside or left-hand the other way (common practice, no source).
+      const right = (figure.hand === "right") === (figure.member === "external");
+      const turned = right ? 90 - direction(of, "setting") : direction(of, "setting") - 90;
+      expect(Math.abs(turned - figure.setover)).toBeLessThan(0.01);
+    }),
+    { ...seed, numRuns: 120 },
+  );
+});
+
+test("the line of the scale's zero and the slide stand as far apart as the scale reads", () => {
+  fc.assert(
+    fc.property(setoverFigures, (figure) => {
+      if (figure.zeroLine === "square") return;
+      const of = drawSetover(figure, 400, 500);
+      const apart = Math.abs(direction(of, "setting") - direction(of, "zero"));
+      expect(Math.abs(Math.min(apart, 360 - apart) - figure.reading)).toBeLessThan(0.01);
+    }),
+    { ...seed, numRuns: 80 },
+  );
+});
+
+test("a flank well away from the setting is drawn at its own angle", () => {
+  const of = drawing(20, "bed", 27.5);
+  expect(90 - direction(of, "flank")).toBeCloseTo(27.5, 2);
+  expect(of.shapes.some((shape) => shape.part === "flank" && shape.look === "flank")).toBe(true);
+});
+
+describe("labels", () => {
+  const texts = (of: ReturnType<typeof drawSetover>, look: string) =>
+    of.labels.filter((label) => label.look.split(" ").includes(look)).map((label) => label.text);
+
+  test("the setting is blue and bold, the flank is muted and says that it is the flank", () => {
+    // 90 - 26.5 and 90 - 27.5.
+    const of = drawing(26.5, "bed", 27.5);
+    expect(texts(of, "set")).toEqual(expect.arrayContaining(["63.5°", "26.5°"]));
+    expect(texts(of, "muted")).toEqual(expect.arrayContaining(["flank 62.5°", "flank 27.5°"]));
+    for (const text of [...texts(of, "set"), ...texts(of, "bold")]) expect(text).not.toContain("flank");
+  });
+
+  test("which way to swing stands at the handle", () => {
+    expect(drawing(29).labels.map((label) => label.text)).toEqual(
+      expect.arrayContaining(["handle right", "wind in"]),
+    );
+    const inside = drawing(29, "square", undefined, "right", "internal");
+    expect(inside.labels.map((label) => label.text)).toEqual(
+      expect.arrayContaining(["handle left", "wind back"]),
+    );
+  });
+
+  test("a setting past the flank says by how much", () => {
+    expect(texts(drawing(30, "square", 27.5), "warn")).toEqual(["past the flank by 2.5°"]);
+    expect(texts(drawing(27.5, "square", 27.5), "warn")).toEqual([]);
+  });
+});
+
+test("the description says setting, reading, flank and swing", () => {
+  expect(drawing(26.5, "bed", 27.5).says).toBe(
+    "Plan view, headstock left: the top slide set over 26.5° from the line square to the lathe axis, right-hand external thread, handle right, wind in; a protractor zeroed along the bed reads 63.5°; the flank lies at 27.5°, where that scale reads 62.5°, not to be set.",
+  );
+});
