@@ -31,15 +31,15 @@ const estimate = {
 } as const satisfies Param;
 const area = {
   name: "area",
-  type: "number",
+  type: "numbers",
   unit: "length2",
-  doc: "Chip area of the pass, 0 or more.",
+  doc: "Chip area of the pass, 0 or more; or a range, the area on each edge: PASS.SCHEDULE gives them.",
 } as const satisfies Param;
 const width = {
   name: "width",
-  type: "number",
+  type: "numbers",
   unit: "length",
-  doc: "Length of the edge that cuts, above 0 unless the area is 0: last column of PASS.SCHEDULE.",
+  doc: "Length of the edge that cuts, above 0 unless its area is 0; or a range, one for each area.",
 } as const satisfies Param;
 
 const source =
@@ -48,8 +48,14 @@ const source =
 /** Under this mean chip, in mm, a worn or round edge rubs more than the coefficients know. Common practice, no source. */
 const THIN = { mm: 0.02, in: 0.02 / 25.4 };
 
-function noted(value: number, chipArea: number, edge: number, lengths: "mm" | "in"): number | Noted {
-  if (chipArea === 0 || chipArea / edge >= THIN[lengths]) return value;
+function noted(
+  value: number,
+  areas: readonly number[],
+  widths: readonly number[],
+  lengths: "mm" | "in",
+): number | Noted {
+  const thickest = Math.max(...areas.map((chip, k) => (chip === 0 ? 0 : chip / widths[k]!)));
+  if (thickest === 0 || thickest >= THIN[lengths]) return value;
   return { value, note: "a chip thinner than 0.02 mm: the edge rubs, and the force may be well above this" };
 }
 
@@ -57,7 +63,8 @@ export const forceFunctions: readonly SheetFunction[] = [
   declare({
     name: "FORCE.CUT",
     family: "force",
-    summary: "Cutting force of a pass, estimated from the metal: kc1.1 b h^(1 - mc). Never a promise.",
+    summary:
+      "Cutting force of a pass, estimated from the metal: the sum of kc1.1 b h^(1 - mc). Never a promise.",
     params: [area, width, material, unit, estimate],
     returns: {
       type: "number",
@@ -95,14 +102,19 @@ export const forceFunctions: readonly SheetFunction[] = [
         source: "1.8 times that",
       },
       {
+        formula: '=FORCE.CUT({0.05,0,0.03}, {0.5,0,0.4}, "mild steel", "mm")',
+        value: 179.2459465,
+        source: "1350 (0.1^-0.21 x 0.05 + 0.075^-0.21 x 0.03), reckoned apart",
+      },
+      {
         formula: '=FORCE.CUT(0.0001, 0.05, "mild steel", "in")',
         value: 36.608624,
         source: "1350 x (0.002 x 25.4)^-0.21 x 0.0001 x 645.16 / 4.4482216, reckoned apart",
       },
     ],
     source,
-    compute: (chipArea, edge, metal, lengths, figure) =>
-      noted(cuttingForce(chipArea, edge, coefficientsOf(metal), lengths, figure), chipArea, edge, lengths),
+    compute: (chips, edges, metal, lengths, figure) =>
+      noted(cuttingForce(chips, edges, coefficientsOf(metal), lengths, figure), chips, edges, lengths),
   }),
   declare({
     name: "FORCE.KIENZLE",
@@ -133,8 +145,8 @@ export const forceFunctions: readonly SheetFunction[] = [
       },
     ],
     source: "Kienzle; the spread is common practice, no source",
-    compute: (chipArea, edge, kc11, mc, lengths, figure) =>
-      noted(cuttingForce(chipArea, edge, { kc11, mc }, lengths, figure), chipArea, edge, lengths),
+    compute: (chips, edges, kc11, mc, lengths, figure) =>
+      noted(cuttingForce(chips, edges, { kc11, mc }, lengths, figure), chips, edges, lengths),
   }),
   declare({
     name: "FORCE.SPECIFIC",
@@ -175,7 +187,12 @@ export const forceFunctions: readonly SheetFunction[] = [
     summary: "Chip area at which a force is reached: what a light lathe may take in one pass.",
     params: [
       { name: "force", type: "number", doc: "Cutting force allowed, N or lbf, above 0." },
-      width,
+      {
+        name: "width",
+        type: "number",
+        unit: "length",
+        doc: "Length of the edge that cuts, above 0: about the flanks and the nose at that depth.",
+      },
       material,
       unit,
       estimate,

@@ -142,10 +142,10 @@ function scheduleOf(
   });
 }
 
-/** The twelve columns, in this order. */
+/** The seventeen columns, in this order. */
 function toBlock({ passes }: Schedule): Block {
   return passes.map(({ what, cross, slide, crossTotal, slideTotal, layer }, k) => {
-    const { chip, width } = layer;
+    const { chip, areaOf, width } = layer;
     return [
       what === "spring" ? "S" : k + 1,
       what,
@@ -158,7 +158,12 @@ function toBlock({ passes }: Schedule): Block {
       chip.nose,
       chip.trailing,
       layer.area,
-      width.leading + width.nose + width.trailing,
+      areaOf.leading,
+      areaOf.nose,
+      areaOf.trailing,
+      width.leading,
+      width.nose,
+      width.trailing,
     ];
   });
 }
@@ -214,7 +219,7 @@ export const strategyFunctions: readonly SheetFunction[] = [
     params: scheduleParams,
     returns: {
       type: "block",
-      doc: "A row for each pass; columns: pass, what, cross slide divisions, top slide divisions (alternating flanks: + to the leading side), totals of both, depth, chip on the leading flank, nose and trailing flank, area, length of edge that cuts. The sum of the areas is the finished groove.",
+      doc: "A row for each pass; columns: pass, what, cross slide divisions, top slide divisions (alternating flanks: + to the leading side), totals of both, depth, chip thickness on leading flank, nose and trailing flank, area, its shares on these three, length of these three that cuts. The sum of the areas is the finished groove.",
     },
     failures: failuresOf("PASS.SCHEDULE"),
     examples: [

@@ -1,7 +1,7 @@
 /**
  * An estimate of the cutting force, so that a light lathe can be planned for. Never a promise.
  *
- *   F = kc1.1 b h^(1 - mc),  h = A / b       A chip area, b length of the edge that cuts, h mean chip thickness, in mm
+ *   F = sum of kc1.1 b h^(1 - mc) over the edges,  h = A / b     A chip area, b length of edge, h mean thickness, in mm
  *
  * kc1.1 is the force on a chip 1 mm wide and 1 mm thick. Source of the formula: Kienzle; of kc1.1 and mc: each material
  * below. They are for hard metal, no rake, new edges and chips from 0.1 mm up; a thread takes thinner ones.
@@ -86,27 +86,36 @@ export function specificForce(
 }
 
 /**
- * Cutting force of a chip.
+ * Cutting force of a pass: the forces on the edges that cut, added up.
  *
- * @param area of the chip, 0 or more
- * @param width length of the edge that cuts, above 0 unless the area is 0
+ * @param areas chip area on each edge, 0 or more
+ * @param widths length of each edge that cuts, as many; above 0 unless its area is 0
  * @returns N with mm, lbf with in
  * @throws RangeError outside those ranges
  */
 export function cuttingForce(
-  area: number,
-  width: number,
+  areas: readonly number[],
+  widths: readonly number[],
   coefficients: CuttingCoefficients,
   unit: LengthUnit,
   estimate: Estimate = "likely",
 ): number {
-  requireWithin("area", area, 0);
-  requireWithin("width", width, 0);
+  if (areas.length !== widths.length) {
+    throw new RangeError(
+      `area and width must hold as many numbers, got ${areas.length} and ${widths.length}`,
+    );
+  }
   requireCoefficients(coefficients.kc11, coefficients.mc);
-  if (area === 0) return 0;
-  requireAbove("width", width);
-  const specific = specificForce(coefficients, area / width, unit);
-  return finite("force", (specific * area * MM[unit] ** 2 * SPREAD[estimate]) / NEWTON[unit]);
+  let newtons = 0;
+  areas.forEach((area, k) => {
+    const width = widths[k]!;
+    requireWithin("area", area, 0);
+    requireWithin("width", width, 0);
+    if (area === 0) return;
+    requireAbove("width", width);
+    newtons += specificForce(coefficients, area / width, unit) * area * MM[unit] ** 2;
+  });
+  return finite("force", (newtons * SPREAD[estimate]) / NEWTON[unit]);
 }
 
 /**

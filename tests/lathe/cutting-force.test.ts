@@ -17,16 +17,21 @@ import { between, expectClose, seeded } from "./close.ts";
 const mild = coefficientsOf("mild steel");
 
 test("a chip 1 mm wide and 1 mm thick takes kc1.1", () => {
-  expect(cuttingForce(1, 1, mild, "mm")).toBe(1350);
+  expect(cuttingForce([1], [1], mild, "mm")).toBe(1350);
   expect(specificForce(mild, 1, "mm")).toBe(1350);
 });
 
 // 1350 x 0.08^0.79, reckoned apart.
 test("a thin chip takes more for its area, spread from 0.8 to 1.8 times", () => {
-  expectClose(cuttingForce(0.08, 1, mild, "mm"), 183.55865137);
-  expectClose(cuttingForce(0.08, 1, mild, "mm", "low"), 146.8469211);
-  expectClose(cuttingForce(0.08, 1, mild, "mm", "high"), 330.40557247);
-  expect(cuttingForce(0, 0, mild, "mm")).toBe(0);
+  expectClose(cuttingForce([0.08], [1], mild, "mm"), 183.55865137);
+  expectClose(cuttingForce([0.08], [1], mild, "mm", "low"), 146.8469211);
+  expectClose(cuttingForce([0.08], [1], mild, "mm", "high"), 330.40557247);
+  expect(cuttingForce([0], [0], mild, "mm")).toBe(0);
+});
+
+// 1350 (0.1^-0.21 x 0.05 + 0.075^-0.21 x 0.03), reckoned apart.
+test("the forces on the edges add up, and an edge that only slides adds none", () => {
+  expectClose(cuttingForce([0.05, 0, 0.03], [0.5, 0, 0.4], mild, "mm"), 179.2459465256, 1e-9);
 });
 
 test("every metal gives a force, the thinner chip the larger specific one", () => {
@@ -44,8 +49,8 @@ test("in inches and pounds it is the same force", () => {
   fc.assert(
     fc.property(metals, between(0.01, 0.5), between(0.3, 3), estimates, (material, area, width, estimate) => {
       const metal = coefficientsOf(material);
-      const newtons = cuttingForce(area, width, metal, "mm", estimate);
-      const pounds = cuttingForce(area / 25.4 ** 2, width / 25.4, metal, "in", estimate);
+      const newtons = cuttingForce([area], [width], metal, "mm", estimate);
+      const pounds = cuttingForce([area / 25.4 ** 2], [width / 25.4], metal, "in", estimate);
       expectClose(mathUnit(pounds, "lbf").toNumber("N") / newtons, 1, 1e-9);
     }),
     seeded,
@@ -59,7 +64,7 @@ test("the area for a force gives that force again", () => {
       for (const unit of ["mm", "in"] as const) {
         const edge = unit === "mm" ? width : width / 25.4;
         const area = areaForForce(force, edge, metal, unit, estimate);
-        expectClose(cuttingForce(area, edge, metal, unit, estimate) / force, 1, 1e-9);
+        expectClose(cuttingForce([area], [edge], metal, unit, estimate) / force, 1, 1e-9);
       }
     }),
     seeded,
@@ -91,10 +96,11 @@ test("time is cutting, coming back and setting; the last pass needs neither of t
 });
 
 test.each<[() => unknown, string]>([
-  [() => cuttingForce(-1, 1, mild, "mm"), "area must be 0 or more, got -1"],
-  [() => cuttingForce(1, 0, mild, "mm"), "width must be greater than 0, got 0"],
-  [() => cuttingForce(1, 1, { kc11: 0, mc: 0.2 }, "mm"), "kc must be greater than 0, got 0"],
-  [() => cuttingForce(1, 1, { kc11: 1000, mc: 1 }, "mm"), "mc must be from 0 to below 1, got 1"],
+  [() => cuttingForce([-1], [1], mild, "mm"), "area must be 0 or more, got -1"],
+  [() => cuttingForce([1], [0], mild, "mm"), "width must be greater than 0, got 0"],
+  [() => cuttingForce([1], [1], { kc11: 0, mc: 0.2 }, "mm"), "kc must be greater than 0, got 0"],
+  [() => cuttingForce([1], [1], { kc11: 1000, mc: 1 }, "mm"), "mc must be from 0 to below 1, got 1"],
+  [() => cuttingForce([1, 1], [1], mild, "mm"), "area and width must hold as many numbers, got 2 and 1"],
   [() => areaForForce(0, 1, mild, "mm"), "force must be greater than 0, got 0"],
   [() => areaForForce(1e300, 1e-300, mild, "mm"), "area is too large for a number to hold"],
   [() => spindleTorque(-1, 1, "mm"), "force must be 0 or more, got -1"],

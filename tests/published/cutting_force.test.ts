@@ -23,7 +23,7 @@ test("the spread holds what the other printed table gives for steels of like str
     const h = thickness(row);
     const group = coefficientsOf("medium carbon steel");
     const [low, high] = (["low", "high"] as const).map((estimate) =>
-      cuttingForce(h, 1, group, "mm", estimate),
+      cuttingForce([h], [1], group, "mm", estimate),
     );
     expect(row.value * 1000 * h).toBeGreaterThan(low!);
     expect(row.value * 1000 * h).toBeLessThan(high!);
