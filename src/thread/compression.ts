@@ -70,7 +70,8 @@ function ellipse(k: number): { K: number; D: number } {
   let c = (1 - k) / 2;
   let square = (1 - k) / (4 * (1 + k));
   let share = 0.5;
-  for (let weight = 1; square > 1e-18; weight *= 2) {
+  // Each step squares what is left: more than these only turn rounding over.
+  for (let weight = 1; weight < 1024 && square > 1e-18; weight *= 2) {
     share += weight * square;
     [a, g] = [(a + g) / 2, Math.sqrt(a * g)];
     const next = (a - g) / 2;

@@ -55,6 +55,12 @@ function computed({ designation, quantity, value }: Row): number | undefined {
     if (quantity.includes("exact")) return number("WIRE.READING", E, pitch, w, included, lead, "exact");
     if (quantity.includes("zero-lead")) return number("WIRE.READING", E, pitch, w, included, lead, "plain");
   }
+  const steep = /^29 deg lead angle ([\d.]+) deg (\d)-start, P=1$/.exec(designation);
+  if (steep && quantity.startsWith("best wire w1")) {
+    const lead = Number(steep[2]);
+    const E = lead / (Math.PI * Math.tan((Number(steep[1]) * Math.PI) / 180));
+    return number("WIRE.BEST", 1, 29, undefined, E, lead);
+  }
   const large = /^29 deg lead angle ([\d.]+) deg (\d)-start, P=1$/.exec(designation);
   if (large && quantity.startsWith("(C+c)1")) {
     const wire = find(designation, /^best wire w1/);
@@ -84,7 +90,6 @@ const others: readonly (readonly [(row: Row) => boolean, string])[] = [
     (row) => /second-order|A1 coefficient|coefficient k|correction coefficient/.test(row.quantity),
     "second-order approximation; the exact contact stands in its place",
   ],
-  [(row) => /^best wire w1/.test(row.quantity), "best wire chosen with the lead angle; WIRE.BEST has none"],
   [(row) => /^\(C\+c\)1/.test(row.quantity), "its wire is not in the open rows"],
   [
     (row) => /thickness formula|0\.5P-1\.0L/.test(row.designation),
