@@ -1,12 +1,16 @@
 import { html, LitElement, nothing, type PropertyValues } from "lit";
-import { customElement, property, query } from "lit/decorators.js";
+import { customElement, property, query, state } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import { type CellValue, isErrorValue } from "../engine/values.ts";
+import type { SheetFunction } from "../functions/declare.ts";
 import { shownText } from "../job/format.ts";
 import type { CellView, Job } from "../job/job.ts";
 import { onSheet, referencesOf } from "../job/references.ts";
+import { argumentWords } from "./argument-words.ts";
 import { EditSession } from "./edit-session.ts";
 import { entryStyle } from "./entry-style.ts";
+import type { FieldState, Inked } from "./formula-field.ts";
+import { offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
 
 /** References shown with their values; the inks and line patterns are four. */
@@ -25,7 +29,14 @@ export class EntryLine extends LitElement {
 
   @property({ attribute: false }) job: Job | undefined;
   @property({ attribute: false }) session = new EditSession();
-  @query("input") private readonly input!: HTMLInputElement | null;
+  /** Colours and completion while typing; a finger has the plain field. */
+  @property({ type: Boolean }) rich = false;
+  @property({ attribute: false }) functions: readonly SheetFunction[] = [];
+  @state() private fetched = false;
+  @state() private caret = 0;
+  @query("input, formula-field") private readonly input!: HTMLElement | null;
+  /** Which of the two fields is shown: never changed under an edit. */
+  private coloured = false;
 
   private stopJob: (() => void) | undefined;
 
@@ -60,20 +71,10 @@ export class EntryLine extends LitElement {
     const view = job.cell(sheet, row, column);
     const { edit } = session;
     const text = edit?.text ?? view.text;
+    if (!edit) this.coloured = this.fetched && this.rich;
     return html`<section aria-label="Entry line" class=${edit ? "editing" : ""}>
       <div class="balloon"><b>${cellName(row, column)}</b></div>
-      <input
-        aria-label="Entry line"
-        autocomplete="off"
-        autocapitalize="off"
-        spellcheck="false"
-        ?readonly=${view.spilledFrom !== undefined}
-        .value=${text}
-        @input=${this.onInput}
-        @focus=${this.onFocus}
-        @blur=${this.onBlur}
-        @keydown=${this.onKey}
-      />
+      ${this.field(view, text)}
       ${this.gives(view, text)} ${this.lane(view, text)}
       ${
         edit
@@ -87,6 +88,49 @@ export class EntryLine extends LitElement {
       }
     </section>`;
   }
+
+  private field(view: CellView, text: string) {
+    const fixed = view.spilledFrom !== undefined;
+    if (this.coloured) {
+      return html`<formula-field
+        label="Entry line"
+        .text=${text}
+        .fixed=${fixed}
+        .inked=${this.inked}
+        .offers=${this.offers}
+        @typed=${(event: CustomEvent<FieldState>) => this.typed(event.detail)}
+        @caret=${(event: CustomEvent<FieldState>) => (this.caret = event.detail.caret)}
+        @focusin=${this.onFocus}
+        @focusout=${this.onBlur}
+        @keydown=${this.onKey}
+      ></formula-field>`;
+    }
+    return html`<input
+      aria-label="Entry line"
+      autocomplete="off"
+      autocapitalize="off"
+      spellcheck="false"
+      ?readonly=${fixed}
+      .value=${text}
+      @input=${this.onInput}
+      @focus=${this.onFocus}
+      @blur=${this.onBlur}
+      @keydown=${this.onKey}
+      @select=${this.onCaret}
+      @keyup=${this.onCaret}
+      @click=${this.onCaret}
+    />`;
+  }
+
+  private readonly inked = (text: string): Inked[] => {
+    const { job, session } = this;
+    if (!job) return [];
+    return referencesOf(text, session.active.sheet, job.document.names)
+      .slice(0, mostDimensions)
+      .map(({ start, text: name }, index) => ({ from: start, to: start + name.length, ink: index + 1 }));
+  };
+
+  private readonly offers = (word: string) => (this.job ? offersFor(word, this.job, this.functions) : []);
 
   /** The value that the cell shows; while a formula is typed, what it would give. */
   private gives(view: CellView, text: string) {
@@ -123,6 +167,17 @@ export class EntryLine extends LitElement {
     if (view.note) says.push(html`<span>${view.note}</span>`);
     if (view.choices?.length && this.session.edit)
       says.push(html`<span>One of: ${view.choices.join(", ")}</span>`);
+    const argument = this.session.edit && argumentWords(text, this.caret, this.functions);
+    if (argument) {
+      const { name, words, example } = argument;
+      says.push(
+        html`<span class="argument"><b>${name}</b> ${words}${example ? html` <i>${example}</i>` : nothing}</span>`,
+      );
+    } else if (this.session.edit && text.startsWith("=")) {
+      const value = this.job!.evaluate(onSheet(text, this.session.active.sheet));
+      if (isErrorValue(value) && value.message !== "")
+        says.push(html`<span class="wrong">${sentence(value.message)}</span>`);
+    }
     const dimensions = this.dimensions(text);
     // A long remark scrolls on a phone, and what scrolls must be reached by key.
     const long = (view.note?.length ?? 0) > longRemark;
@@ -158,13 +213,24 @@ export class EntryLine extends LitElement {
   private readonly onChange = () => this.requestUpdate();
 
   private readonly onInput = (event: Event) => {
-    const text = (event.target as HTMLInputElement).value;
+    const { value, selectionStart } = event.target as HTMLInputElement;
+    this.typed({ text: value, caret: selectionStart ?? value.length });
+  };
+
+  private readonly onCaret = (event: Event) => {
+    const { value, selectionStart } = event.target as HTMLInputElement;
+    this.caret = selectionStart ?? value.length;
+  };
+
+  private typed({ text, caret }: FieldState) {
+    this.caret = caret;
     if (!this.session.edit) this.session.begin(this.job!, { where: "line" });
     this.session.update({ text, where: "line" });
     this.dispatchEvent(new CustomEvent("cell-typing", { detail: { text }, bubbles: true, composed: true }));
-  };
+  }
 
   private readonly onFocus = () => {
+    if (this.rich && !this.fetched) void import("./formula-field.ts").then(() => (this.fetched = true));
     if (this.session.edit) this.session.update({ where: "line" });
   };
 
@@ -175,7 +241,8 @@ export class EntryLine extends LitElement {
   };
 
   private readonly onKey = (event: KeyboardEvent) => {
-    if (event.isComposing) return;
+    // Completion takes its keys first.
+    if (event.isComposing || event.defaultPrevented) return;
     // Arrow keys move the caret here, whatever was typed in the cell before.
     const intent = editIntentOf(event, false);
     if (!intent || intent.act === "caret" || intent.act === "break") return;

@@ -65,6 +65,18 @@ export const entryStyle = css`
     letter-spacing: 0.01em;
     outline: 0;
   }
+  formula-field {
+    align-self: end;
+    height: var(--line);
+    border-bottom: var(--l-thick) solid var(--rule-2);
+    font: 400 var(--t-entry) / 1.2 var(--sans);
+  }
+  .argument b {
+    color: var(--ink);
+  }
+  .argument i {
+    color: var(--ink-2);
+  }
   input:focus-visible {
     outline: var(--ring) solid var(--blue);
     outline-offset: -3px;
@@ -93,6 +105,7 @@ export const entryStyle = css`
     color: var(--ink-2);
   }
   .editing input,
+  .editing formula-field,
   .editing .gives {
     border-bottom-color: var(--blue);
     background: var(--blue-wash);

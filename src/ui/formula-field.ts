@@ -1,0 +1,220 @@
+/**
+ * The field of the entry line with colours, matching brackets and completion. Fetched when it is first needed; until then,
+ * and under a finger, a plain text field does the same without them.
+ */
+import {
+  acceptCompletion,
+  autocompletion,
+  type Completion,
+  type CompletionContext,
+  type CompletionResult,
+  closeBrackets,
+  closeBracketsKeymap,
+  completionKeymap,
+  insertBracket,
+} from "@codemirror/autocomplete";
+import { history, historyKeymap, standardKeymap } from "@codemirror/commands";
+import { bracketMatching } from "@codemirror/language";
+import { EditorState, type Extension, RangeSetBuilder, StateEffect, StateField } from "@codemirror/state";
+import { Decoration, type DecorationSet, EditorView, keymap } from "@codemirror/view";
+import { html, LitElement, type PropertyValues } from "lit";
+import { customElement, property, query } from "lit/decorators.js";
+import { formulaParts, turnDollars, wordBefore } from "../job/formula-parts.ts";
+import { formulaFieldStyle } from "./formula-field-style.ts";
+import type { Offer } from "./formula-offers.ts";
+
+/** A stretch of the text that the grid shows in one of its inks. */
+export interface Inked {
+  readonly from: number;
+  readonly to: number;
+  /** From 1. */
+  readonly ink: number;
+}
+
+export interface FieldState {
+  readonly text: string;
+  readonly caret: number;
+}
+
+/** Fires `typed` and `caret` with the text and where the caret stands. */
+@customElement("formula-field")
+export class FormulaField extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = {
+    ...LitElement.shadowRootOptions,
+    delegatesFocus: true,
+  };
+  static override styles = formulaFieldStyle;
+
+  @property() text = "";
+  @property() label = "";
+  @property({ type: Boolean }) fixed = false;
+  /** References of a text, in the inks that the grid gives them. */
+  @property({ attribute: false }) inked: (text: string) => readonly Inked[] = () => [];
+  @property({ attribute: false }) offers: (word: string) => readonly Offer[] = () => [];
+  @query(".field") private readonly place!: HTMLElement;
+  private view: EditorView | undefined;
+  /** While the text is being put in from outside nobody has typed it. */
+  private putting = false;
+
+  override focus(): void {
+    this.view?.focus();
+  }
+
+  override render() {
+    return html`<div class="field"></div>`;
+  }
+
+  protected override firstUpdated(): void {
+    this.view = new EditorView({
+      parent: this.place,
+      root: this.renderRoot as ShadowRoot,
+      state: EditorState.create({ doc: this.text, extensions: this.extensions() }),
+    });
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    const { view } = this;
+    if (!view) return;
+    const now = view.state.doc.toString();
+    if (changed.has("text") && this.text !== now) {
+      this.putting = true;
+      const end = this.text.length;
+      view.dispatch({ changes: { from: 0, to: now.length, insert: this.text }, selection: { anchor: end } });
+      this.putting = false;
+    }
+    if (changed.has("inked")) view.dispatch({ effects: paintAgain.of(null) });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.view?.destroy();
+    this.view = undefined;
+  }
+
+  private extensions(): Extension[] {
+    return [
+      EditorState.transactionFilter.of((change) =>
+        change.newDoc.lines > 1
+          ? [change, { changes: joined(change.newDoc.toString()), sequential: true }]
+          : change,
+      ),
+      EditorView.contentAttributes.of(() => ({
+        "aria-label": this.label,
+        "aria-multiline": "false",
+        autocapitalize: "off",
+        spellcheck: "false",
+      })),
+      EditorState.changeFilter.of(() => this.putting || !this.fixed),
+      // A quote may be an inch mark, and outside of a formula a bracket is just a bracket.
+      EditorState.languageData.of((state) => [
+        { closeBrackets: { brackets: state.sliceDoc(0, 1) === "=" ? ["(", "{"] : [] } },
+      ]),
+      keymap.of([
+        { key: "F4", run: (view) => turn(view) },
+        { key: "Tab", run: acceptCompletion },
+        ...completionKeymap,
+        ...closeBracketsKeymap,
+        ...historyKeymap,
+        ...standardKeymap.filter(({ key }) => key !== "Enter" && key !== "Tab" && key !== "Escape"),
+      ]),
+      history(),
+      bracketMatching(),
+      closeBrackets(),
+      colours((text) => this.inked(text)),
+      autocompletion({
+        override: [(context) => this.complete(context)],
+        icons: false,
+        activateOnTyping: true,
+        addToOptions: [{ render: wordsBeside, position: 80 }],
+      }),
+      EditorView.updateListener.of((update) => {
+        if (this.putting) return;
+        if (update.docChanged) this.tell("typed");
+        else if (update.selectionSet) this.tell("caret");
+      }),
+    ];
+  }
+
+  private complete({ state, pos, explicit }: CompletionContext): CompletionResult | null {
+    const found = wordBefore(state.doc.toString(), pos);
+    if (!found || (found.word.length < 2 && !explicit)) return null;
+    return {
+      from: found.from,
+      options: this.offers(found.word).map(asCompletion),
+      filter: false,
+    };
+  }
+
+  private tell(what: "typed" | "caret") {
+    const { state } = this.view!;
+    const detail: FieldState = { text: state.doc.toString(), caret: state.selection.main.head };
+    this.dispatchEvent(new CustomEvent<FieldState>(what, { detail }));
+  }
+}
+
+/** A formula is one line: what is pasted over several is joined by spaces. */
+function joined(text: string) {
+  return { from: 0, to: text.length, insert: text.replace(/\s*\n\s*/g, " ") };
+}
+
+function turn(view: EditorView): boolean {
+  const turned = turnDollars(view.state.doc.toString(), view.state.selection.main.head);
+  if (!turned) return false;
+  view.dispatch({
+    changes: { from: 0, to: view.state.doc.length, insert: turned.text },
+    selection: { anchor: turned.caret },
+    userEvent: "input",
+  });
+  return true;
+}
+
+function asCompletion({ label, words, kind, call }: Offer): Completion {
+  const apply = (view: EditorView, _: Completion, from: number, to: number) => {
+    view.dispatch({
+      changes: { from, to, insert: label },
+      selection: { anchor: from + label.length },
+      userEvent: "input.complete",
+    });
+    if (kind !== "function" || view.state.sliceDoc(from + label.length, from + label.length + 1) === "(")
+      return;
+    // A bracket put in this way is one that the closing one may be typed over.
+    const bracket = insertBracket(view.state, "(");
+    if (bracket) view.dispatch(bracket);
+  };
+  return { label, type: kind, info: call ?? words, apply, detail: words };
+}
+
+/** The one line beside an offer is our own element, so that it can be cut with an ellipsis. */
+function wordsBeside(completion: Completion): Node {
+  const span = document.createElement("span");
+  span.className = "words";
+  span.textContent = completion.detail ?? "";
+  return span;
+}
+
+const paintAgain = StateEffect.define<null>();
+
+function colours(inked: (text: string) => readonly Inked[]): Extension {
+  const paint = (state: EditorState): DecorationSet => {
+    const text = state.doc.toString();
+    const inks = inked(text);
+    const builder = new RangeSetBuilder<Decoration>();
+    for (const { kind, from, to } of formulaParts(text)) {
+      const ink = inks.find((one) => one.from <= from && to <= one.to);
+      builder.add(from, to, Decoration.mark({ class: ink ? `ink a${ink.ink}` : `part-${kind}` }));
+    }
+    return builder.finish();
+  };
+  return StateField.define<DecorationSet>({
+    create: paint,
+    update: (now, change) =>
+      change.docChanged || change.effects.some((effect) => effect.is(paintAgain)) ? paint(change.state) : now,
+    provide: (field) => EditorView.decorations.from(field),
+  });
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "formula-field": FormulaField;
+  }
+}

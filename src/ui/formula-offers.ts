@@ -1,0 +1,68 @@
+/** What completion offers while a formula is typed: functions, names and sheets of the job. */
+import { sheetPrefix } from "../engine/address.ts";
+import { type SheetFunction, signature } from "../functions/declare.ts";
+import { generalFunctions } from "../functions/general.ts";
+import type { Job } from "../job/job.ts";
+import { namedText } from "./operations.ts";
+
+export interface Offer {
+  /** What is shown, and what is typed unless `typed` says otherwise. */
+  readonly label: string;
+  /** One line beside it. */
+  readonly words: string;
+  readonly kind: "function" | "name" | "sheet";
+  /** The call with its arguments, for functions. */
+  readonly call?: string;
+}
+
+/** More than this many help nobody to choose. */
+const most = 40;
+
+/** Offers for a word as far as it is typed: those that begin with it first, then those that hold it. */
+export function offersFor(word: string, job: Job, functions: readonly SheetFunction[]): Offer[] {
+  const wanted = word.toLowerCase();
+  const rank = ({ label }: Offer) => {
+    const at = label.toLowerCase().indexOf(wanted);
+    return at < 0 ? undefined : at === 0 ? 0 : 1;
+  };
+  return [...namesOf(job), ...ours(functions), ...sheetsOf(job), ...general]
+    .flatMap((offer) => {
+      const found = rank(offer);
+      return found === undefined ? [] : [{ offer, found }];
+    })
+    .sort((a, b) => a.found - b.found)
+    .slice(0, most)
+    .map(({ offer }) => offer);
+}
+
+function ours(functions: readonly SheetFunction[]): Offer[] {
+  return functions.map((fn) => ({
+    label: fn.name,
+    words: fn.summary,
+    kind: "function",
+    call: signature(fn),
+  }));
+}
+
+function namesOf(job: Job): Offer[] {
+  return Object.entries(job.document.names).map(([name, target]) => ({
+    label: name,
+    words: [target, namedText(job, name.toLowerCase())].filter(Boolean).join(", "),
+    kind: "name",
+  }));
+}
+
+function sheetsOf(job: Job): Offer[] {
+  return job.document.sheets.map(({ name, operation }) => ({
+    label: sheetPrefix(name),
+    words: operation === undefined ? "sheet of this job" : `operation ${operation}`,
+    kind: "sheet",
+  }));
+}
+
+const general: readonly Offer[] = generalFunctions.map(({ name, call, summary }) => ({
+  label: name,
+  words: summary,
+  kind: "function",
+  call,
+}));

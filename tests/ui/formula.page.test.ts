@@ -1,0 +1,97 @@
+/** Writing a formula in the entry line: colours, completion, the argument in words, dollar signs, and the plain field under a finger. */
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { faults } from "./axe.ts";
+import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { sampleText } from "./sample-job.ts";
+
+useBrowser();
+
+const entry = (page: Page) => page.getByRole("textbox", { name: "Entry line" });
+
+/** The sample job with the field that has colours, which is fetched the first time the line is used. */
+async function coloured(): Promise<Page> {
+  const page = await openPage(await newContext());
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await entry(page).click();
+  await page.keyboard.press("Escape");
+  await page.locator("formula-field").waitFor();
+  return page;
+}
+
+test("a function is completed from its beginning, and its arguments are told one by one", async () => {
+  const page = await coloured();
+  await entry(page).click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("=FLANK.INF");
+  const offer = page.getByRole("option", { name: /^FLANK\.INFEED/ });
+  await offer.waitFor();
+  expect(await faults(page)).toEqual([]);
+  // The list takes a moment before it believes that a key was meant for it.
+  await expect
+    .poll(async () => {
+      await page.keyboard.press("Tab");
+      return page.getByRole("listbox").count();
+    })
+    .toBe(0);
+  await page.getByText("1 depth").waitFor();
+  await page.keyboard.type("wanted,");
+  await page.getByText("2 setover").waitFor();
+  await page.keyboard.type("60)");
+  await page.keyboard.press("Enter");
+  // 4 / cos 60 = 8.
+  await page.getByRole("gridcell", { name: "8", exact: true }).waitFor();
+  await page.keyboard.press("ArrowUp");
+  await expect.poll(() => entry(page).textContent()).toBe("=FLANK.INFEED(wanted,60)");
+});
+
+test("names of the job are offered with their value", async () => {
+  const page = await coloured();
+  await entry(page).click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("=2*wan");
+  await page.getByRole("option", { name: /wanted.*Thread!B4, 4/ }).waitFor();
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Escape");
+});
+
+test("F4 turns the dollar signs of the reference at the caret", async () => {
+  const page = await coloured();
+  await entry(page).click();
+  for (const text of ["=$B$4*2", "=B$4*2", "=$B4*2", "=B4*2"]) {
+    if (text === "=$B$4*2") for (let step = 0; step < 3; step++) await page.keyboard.press("ArrowLeft");
+    await page.keyboard.press("F4");
+    await expect.poll(() => entry(page).textContent()).toBe(text);
+  }
+});
+
+test("a formula that cannot be reckoned is explained in words while it is typed", async () => {
+  const page = await coloured();
+  await entry(page).click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("=FLANK.INFEED(1,95)");
+  await page
+    .getByText(/setover must be/i)
+    .first()
+    .waitFor();
+});
+
+test("what is typed is kept when another cell is chosen, and undone in one step", async () => {
+  const page = await coloured();
+  await entry(page).click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("=B4*3");
+  await page.getByRole("gridcell", { name: "Unit" }).click();
+  await page.getByRole("gridcell", { name: "12", exact: true }).waitFor();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("gridcell", { name: "8", exact: true }).waitFor();
+});
+
+test("under a finger the plain field stays", async () => {
+  const page = await openPage(await touchContext(1180, 820));
+  await entry(page).tap();
+  await page.getByRole("grid").first().waitFor();
+  expect(await page.locator("formula-field").count()).toBe(0);
+  expect(await entry(page).evaluate((element) => element.localName)).toBe("input");
+});
