@@ -48,6 +48,7 @@ export { threadTime } from "./lathe/thread-time.ts";
 export { cutDepth } from "./thread/cutdepth.ts";
 export { NothingFound, Unreadable } from "./thread/failures.ts";
 export { limit, target } from "./thread/limits.ts";
-export { matchThread } from "./thread/match.ts";
+export { type Candidate, candidates, type Measured, matchThread } from "./thread/match.ts";
 export { readThread } from "./thread/read.ts";
+export { tellApart } from "./thread/tellapart.ts";
 export { convertLength, type LengthUnit, type Thread } from "./thread/thread.ts";

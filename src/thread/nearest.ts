@@ -168,7 +168,7 @@ export function nearestClasses(
  *
  * @param most words whose lengths differ by more are not looked at; the answer is then this difference
  */
-export function letterChanges(a: string, b: string, most: number): number {
+function letterChanges(a: string, b: string, most: number): number {
   const least = Math.abs(a.length - b.length);
   if (least > most) return least;
   const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
