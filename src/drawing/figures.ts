@@ -4,7 +4,7 @@ import type { LengthUnit } from "../thread/thread.ts";
 /** At least one decimal and at most two: 27.0, 26.5, 23.75. */
 export function angle(degrees: number): string {
   const text = degrees.toFixed(2).replace(/0$/, "");
-  return `${text.replace("-", "−")}°`;
+  return `${text === "-0.0" ? "0.0" : text.replace("-", "−")}°`;
 }
 
 /** A length with the decimals that a micrometer of that unit has. */

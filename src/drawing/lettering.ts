@@ -31,9 +31,9 @@ const figureWidth = 65;
 /** For letters that are not in the table. */
 const widest = 100;
 
-/** Above and below the baseline, em, as the browser measures a line of text. */
-export const ascent = 0.97;
-export const descent = 0.26;
+/** Above and below the baseline, em: a little more than the typeface has, as browsers round both to whole pixels. */
+export const ascent = 1;
+export const descent = 0.305;
 
 /** Width of a text at this size; never less than it is. */
 export function widthOf(text: string, size: number): number {
