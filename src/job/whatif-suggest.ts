@@ -2,6 +2,7 @@
 import type { Place } from "../engine/values.ts";
 import type { Job } from "./job.ts";
 import { inUnit, readQuantity } from "./quantity.ts";
+import { inputsOf } from "./whatif-places.ts";
 
 /** A number, a length or angle with its unit, or a formula without its equals sign; undefined where it is none of these. */
 export function numberFrom(job: Job, text: string, sheet: string): number | undefined {
@@ -49,4 +50,23 @@ function roundStep(size: number): number {
 
 function tidy(number: number): number {
   return Number(number.toPrecision(6));
+}
+
+/** The first likely input on which a result really depends where it stands now; the likeliest one where none shows. */
+export function likelyInput(job: Job, result: Place): Place | undefined {
+  const all = inputsOf(job, result);
+  const isNumber = ({ sheet, row, column }: Place) => typeof job.cell(sheet, row, column).value === "number";
+  const isBlank = ({ sheet, row, column }: Place) => job.cell(sheet, row, column).format.role === "input";
+  const numbers = all.filter(isNumber);
+  // Each costs a small engine.
+  const few = [...numbers.filter(isBlank).slice(0, 3), ...numbers.filter((one) => !isBlank(one)).slice(0, 3)];
+  return few.find((input) => matters(job, result, input)) ?? all[0];
+}
+
+function matters(job: Job, result: Place, input: Place): boolean {
+  const now = job.cell(input.sheet, input.row, input.column).value;
+  if (typeof now !== "number") return false;
+  const trial = job.trial([result], [input]);
+  const values = [now, now * 1.1 + 0.01, now * 0.8].map((value) => JSON.stringify(trial.at([value])));
+  return values.some((value) => value !== values[0]);
 }

@@ -23,11 +23,13 @@ import "./route-card.ts";
 import type { RouteAct } from "./route-card.ts";
 import "./said.ts";
 import type { SaidLine } from "./said.ts";
+import "./reckon-line.ts";
 import { keepTrouble, savedWords } from "./saved-words.ts";
 import { Settings } from "./settings.ts";
 import "./sheet-grid.ts";
 import { ShelfActs } from "./shelf-acts.ts";
 import "./title-block.ts";
+import { WhatIfActs } from "./whatif-acts.ts";
 import { onPageKey, wordActs } from "./word-acts.ts";
 import "./why-drawer.ts";
 import { wordStyle } from "./word-style.ts";
@@ -64,6 +66,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly shelf = new ShelfActs(this.page);
   readonly paper = new PaperActs(this.page);
   readonly bench = new BenchActs(this.page);
+  readonly whatIf = new WhatIfActs(this.page);
   readonly lathe = new LatheActs(this.page);
   readonly help = new HelpActs(this.page);
 
@@ -172,6 +175,7 @@ export class HalfAngle extends LitElement implements PageParts {
           .cautions=${job?.document.cautions ?? []}
           .facts=${job ? factsOf(job, sheet, savedWords(this.desk.saved)) : []}
           .trouble=${keepTrouble(this.desk.saved)}
+          ><reckon-line slot="notes" .job=${job}></reckon-line
         ></title-block>
 </footer>
         <div class="drop" aria-hidden="true">Open this job file</div>

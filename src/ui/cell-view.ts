@@ -104,6 +104,7 @@ function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): stri
   if (view.locked) list.push("locked");
   if (view.note !== undefined) list.push("noted");
   if (state.frozen) list.push("fz");
+  if (view.stale) list.push("stale");
   if (caution) list.push("caution");
   if (shown.error) list.push("error");
   if (view.spilledFrom !== undefined) list.push("spilled");
@@ -123,6 +124,7 @@ export function descriptionOf(view: CellView): string | undefined {
     if (message !== "") parts.push(message);
     if (from !== undefined) parts.push(`began in ${from}`);
   }
+  if (view.stale) parts.push("not reckoned yet");
   if (view.caution) parts.push(view.caution);
   if (view.note) parts.push(view.note);
   if (view.locked) parts.push("locked");

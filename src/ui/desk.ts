@@ -2,11 +2,11 @@
  * The job on the desk: which one is open, where the person stands in it, and how it gets into the keep and out of it.
  * Knows no element; the shell shows what stands here.
  */
-import type { JobDocument } from "../job/document.ts";
 import { readJob, writeJob } from "../job/file.ts";
-import { createJob, type Job } from "../job/job.ts";
+import { createJob, type Job, type JobChange } from "../job/job.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
 import { isKeptJob, Keep, type Standing } from "./keep.ts";
+import { later } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
 import { templates } from "./templates.ts";
@@ -85,7 +85,7 @@ export class Desk {
       found = await this.keep.read(id);
       if (found === undefined) return false;
       if (!isKeptJob(found)) throw new RangeError("the record is damaged");
-      const job = createJob(readJob(found.text));
+      const job = running(found.text);
       await this.put(job, found.id, found.revision, await this.keep.standing(id).catch(() => undefined));
       this.saved = { state: "kept", when: found.changed, revision: found.revision };
       this.listener.savedChanged();
@@ -116,7 +116,7 @@ export class Desk {
 
   /** @throws what readJob throws; the job on the desk then stays as it is */
   async openText(text: string): Promise<void> {
-    const job = createJob(readJob(text));
+    const job = running(text);
     await this.put(job, crypto.randomUUID(), 0);
     this.autosave?.touch();
   }
@@ -170,6 +170,7 @@ export class Desk {
     await this.flush().catch(() => undefined);
     this.autosave?.stop();
     this.stop?.();
+    this.job?.stopReckoning();
     this.job = job;
     this.id = id;
     this.cells = { ...standing?.cells };
@@ -186,14 +187,19 @@ export class Desk {
         (saved) => this.report(saved),
         () => this.shared,
       );
-    this.stop = job.subscribe(({ what, document }) => this.onChange(what, document));
+    this.stop = job.subscribe((change) => this.onChange(change));
     remember(id);
     void this.keep?.setLastOpen(id).catch(() => undefined);
     this.pages.open(id);
     this.listener.opened();
   }
 
-  private onChange(what: string, { sheets }: JobDocument) {
+  private onChange({ what, document: { sheets }, values }: JobChange) {
+    // Values that were still being reckoned: nothing to keep.
+    if (values) {
+      this.listener.changed(what);
+      return;
+    }
     if (!sheets.some(({ name }) => name === this.sheet)) this.sheet = sheets[0]?.name ?? "";
     this.autosave?.touch();
     this.listener.changed(what);
@@ -220,6 +226,10 @@ export class Desk {
   private stand() {
     void this.keep?.stand(this.id, { sheet: this.sheet, cells: this.cells }).catch(() => undefined);
   }
+}
+
+function running(text: string): Job {
+  return createJob(readJob(text), undefined, undefined, later);
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

@@ -52,6 +52,14 @@ export const gridMarksStyle = css`
     background: var(--arg4);
   }
 
+  /* values of an earlier edit, while a what-if table is reckoned */
+  .stale {
+    font-style: italic;
+    color: var(--ink-2);
+    background: repeating-linear-gradient(90deg, var(--rule-2) 0 6px, transparent 6px 10px) left 8px bottom 3px /
+      calc(100% - 16px) 1px no-repeat;
+  }
+
   /* editing */
   .edit {
     z-index: 6;

@@ -7,16 +7,20 @@ import { cellName } from "../engine/address.ts";
 import { sheetFunctions } from "../functions/index.ts";
 import "./guide-dialog.ts";
 import "./lathe-dialog.ts";
+import type { TablePlan } from "../job/whatif.ts";
 import type { LatheAct } from "./lathe-dialog.ts";
 import type { PrintChoice } from "./paper-acts.ts";
 import "./print-dialog.ts";
+import "./seek-dialog.ts";
+import type { Found } from "./seek-dialog.ts";
 import "./shelf-dialog.ts";
 import type { ShelfAct } from "./shelf-dialog.ts";
 import "./thread-list.ts";
+import "./trial-dialog.ts";
 import type { Acts } from "./word-acts.ts";
 
 export function panels(acts: Acts) {
-  const { page, shelf, paper, bench, lathe, help } = acts;
+  const { page, shelf, paper, bench, lathe, help, whatIf } = acts;
   const { openId, noKeep, place } = page.parts.desk;
   return html`<shelf-dialog
     .jobs=${shelf.kept}
@@ -53,5 +57,7 @@ export function panels(acts: Acts) {
       @choice=${(event: CustomEvent<Partial<PrintChoice>>) => paper.choose(event.detail)}
       @print=${() => void paper.print()}
     ></print-dialog>
+    <trial-dialog @table=${(event: CustomEvent<TablePlan>) => whatIf.make(event.detail)}></trial-dialog>
+    <seek-dialog @found=${(event: CustomEvent<Found>) => whatIf.keep(event.detail)}></seek-dialog>
     <thread-list></thread-list>`;
 }

@@ -11,6 +11,8 @@ export type Word =
   | "shelf"
   | "undo"
   | "redo"
+  | "trial"
+  | "seek"
   | "open"
   | "save"
   | "card"
@@ -154,13 +156,13 @@ export class RailWords extends LitElement {
         <h1 class=${layout === "card" ? "sr" : ""}>${this.heading}${phone ? html`<span>${this.under}</span>` : nothing}</h1>
         ${phone ? nothing : this.word("shelf", "Shelf")} ${this.step("undo", "Undo", this.undoes)}
         ${phone ? nothing : this.step("redo", "Redo", this.redoes)}
-        ${narrow ? nothing : [this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu()]}
+        ${narrow ? nothing : [...this.whatIfWords(), this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu()]}
         ${phone ? nothing : html`<span class="gap" aria-hidden="true">${this.lastly}</span>`}
         ${
           narrow
             ? html`<word-menu label="More">
                 ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.word("bench", "Bench"), this.step("redo", "Redo", this.redoes)] : nothing}
-                ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.helpWords()} ${this.operationWords()} ${this.lookWords()}
+                ${this.whatIfWords()} ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.helpWords()} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
             : html`<word-menu label="Look">${this.lookWords()} ${this.handWords("Hand: ")}</word-menu>
@@ -183,6 +185,13 @@ export class RailWords extends LitElement {
       this.word("down", "Move down", undefined, "Alt ↓", this.last),
       this.word("add", "Add operation"),
       this.word("remove", "Delete operation", "It can be undone", "Del", this.first && this.last),
+    ];
+  }
+
+  private whatIfWords(): TemplateResult[] {
+    return [
+      this.word("trial", "Trial", "A what-if table: results for other values of an input"),
+      this.word("seek", "Seek", "The input for which a cell shows a wanted value"),
     ];
   }
 

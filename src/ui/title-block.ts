@@ -155,14 +155,14 @@ export class TitleBlock extends LitElement {
   }
 
   private list() {
-    return html`<div class="all">${this.troubleLine()}<ol tabindex="0" aria-label="Cautions">
+    return html`<div class="all"><slot name="notes"></slot>${this.troubleLine()}<ol tabindex="0" aria-label="Cautions">
       ${this.everyCaution.map((caution) => html`<li>${caution}</li>`)}
     </ol></div>`;
   }
 
   private folded() {
     const [first, ...others] = this.everyCaution;
-    return html`<details>
+    return html`<slot name="notes"></slot><details>
       <summary>${this.troubleLine()}<span>${others.length > 0 ? html`<b>Cautions, ${this.everyCaution.length}:</b> ` : nothing}${first}</span></summary>
       <ol start="2" tabindex="0" aria-label="Further cautions">${others.map((caution) => html`<li>${caution}</li>`)}</ol>
     </details>`;

@@ -6,6 +6,7 @@ import type { PageActs } from "./page-acts.ts";
 import type { PaperActs } from "./paper-acts.ts";
 import type { Word } from "./rail-words.ts";
 import type { ShelfActs } from "./shelf-acts.ts";
+import type { WhatIfActs } from "./whatif-acts.ts";
 
 /** What acts are there to be called. */
 export interface Acts {
@@ -13,6 +14,7 @@ export interface Acts {
   readonly shelf: ShelfActs;
   readonly paper: PaperActs;
   readonly bench: BenchActs;
+  readonly whatIf: WhatIfActs;
   readonly lathe: LatheActs;
   readonly help: HelpActs;
 }
@@ -28,6 +30,8 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   shelf: ({ shelf }) => shelf.show(),
   undo: ({ page }) => page.step("undo"),
   redo: ({ page }) => page.step("redo"),
+  trial: ({ whatIf }) => whatIf.showTrial(),
+  seek: ({ whatIf }) => whatIf.showSeek(),
   open: ({ page }) => page.parts.intake.choose(),
   save: ({ page }) => page.saveFile(),
   card: ({ paper }) => paper.showCard(),

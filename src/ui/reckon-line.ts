@@ -1,0 +1,101 @@
+import { css, html, LitElement, nothing, type PropertyValues } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { Job } from "../job/job.ts";
+import { wordStyle } from "./word-style.ts";
+
+/** Values that take longer than this to come are told of, ms. */
+const patience = 300;
+
+/** How far the what-if tables are, in the notes line, with a word to stop it. Says nothing where they are quick. */
+@customElement("reckon-line")
+export class ReckonLine extends LitElement {
+  static override styles = [
+    wordStyle,
+    css`
+      :host {
+        display: block;
+      }
+      .line {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px var(--s3);
+        align-items: center;
+        margin-bottom: 4px;
+        font-weight: 700;
+      }
+      progress {
+        width: 120px;
+        height: 10px;
+        accent-color: var(--blue);
+      }
+      .act {
+        min-height: max(26px, var(--target) - 8px);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) job: Job | undefined;
+  /** True once it has taken longer than anyone would wait unasked. */
+  @state() private told = false;
+  @state() private said = "";
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private stopJob: (() => void) | undefined;
+
+  override disconnectedCallback(): void {
+    this.stopJob?.();
+    this.stopJob = undefined;
+    clearTimeout(this.timer);
+    super.disconnectedCallback();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has("job") && this.stopJob) return;
+    this.stopJob?.();
+    this.stopJob = this.job?.subscribe(() => this.follow());
+    this.follow();
+  }
+
+  override render() {
+    const reckoning = this.told ? this.job?.reckoning : undefined;
+    return html`${
+      reckoning
+        ? html`<div class="line">
+            <span>${reckoning.stopped ? "Stopped" : "Reckoning"}, ${count(reckoning.done)} of ${count(reckoning.of)} values</span>
+            <progress aria-label="Values reckoned" max=${reckoning.of} value=${reckoning.done}></progress>
+            ${
+              reckoning.stopped
+                ? html`<button class="act" @click=${() => this.job?.goOnReckoning()}>Go on</button>`
+                : html`<button class="act" @click=${() => this.job?.stopReckoning()}>Stop</button>`
+            }
+          </div>`
+        : nothing
+    }
+      <span class="sr" role="status">${this.said}</span>`;
+  }
+
+  private follow() {
+    const reckoning = this.job?.reckoning;
+    if (!reckoning) {
+      clearTimeout(this.timer);
+      this.timer = undefined;
+      if (this.told) this.said = "All values reckoned.";
+      this.told = false;
+    } else if (!this.told) {
+      this.timer ??= setTimeout(() => {
+        this.told = true;
+        this.said = `Reckoning ${count(reckoning.of)} values.`;
+      }, patience);
+    } else if (reckoning.stopped) this.said = "Stopped. What is slanted is not reckoned yet.";
+    this.requestUpdate();
+  }
+}
+
+function count(number: number): string {
+  return number.toLocaleString("en-GB");
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "reckon-line": ReckonLine;
+  }
+}

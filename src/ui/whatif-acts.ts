@@ -1,0 +1,36 @@
+/** What the panels Trial and Seek ask for, done with the job. */
+import { takeFound } from "../job/solve-job.ts";
+import type { TablePlan } from "../job/whatif.ts";
+import type { PageActs } from "./page-acts.ts";
+import type { Found } from "./seek-dialog.ts";
+
+export class WhatIfActs {
+  constructor(private readonly acts: PageActs) {}
+
+  showTrial(): void {
+    const { job, sheet, parts } = this.acts;
+    const area = parts.element("sheet-grid")?.area;
+    if (job && area && this.acts.commit()) parts.element("trial-dialog")?.show(job, sheet, area);
+  }
+
+  showSeek(): void {
+    const { job, sheet, parts } = this.acts;
+    if (job && this.acts.commit()) parts.element("seek-dialog")?.show(job, sheet, parts.desk.place);
+  }
+
+  /** Writes a table and goes to it. */
+  make({ document, what, place }: TablePlan): void {
+    this.acts.command(() => this.acts.job?.put(document, what));
+    this.acts.choose(place.sheet);
+    void this.acts.parts
+      .draw()
+      .then(() => this.acts.parts.element("sheet-grid")?.goTo(place.top, place.left, { focus: true }));
+  }
+
+  keep({ request, point }: Found): void {
+    const { job } = this.acts;
+    if (!job) return;
+    this.acts.command(() => takeFound(job, request, point));
+    this.acts.parts.element("sheet-grid")?.focus();
+  }
+}
