@@ -3,10 +3,11 @@ import { expect, test } from "vitest";
 import { drillFunctions } from "../../src/functions/drill.ts";
 import { engageFunctions } from "../../src/functions/engage.ts";
 import { gearFunctions } from "../../src/functions/gears.ts";
+import { speedFunctions } from "../../src/functions/speed.ts";
 import { Unreadable } from "../../src/thread/failures.ts";
 import { caller, parted } from "./call.ts";
 
-const call = caller([...gearFunctions, ...engageFunctions, ...drillFunctions]);
+const call = caller([...gearFunctions, ...engageFunctions, ...drillFunctions, ...speedFunctions]);
 
 test("the lead that GEAR.CUT reads from a train is the one that GEAR.LEAD reckons from its gears", () => {
   expect(call("GEAR.CUT", "65/50 × 20/55", 3.175)).toBe(call("GEAR.LEAD", 3.175, 65, 50, 20, 55));
@@ -32,6 +33,24 @@ test("marks that are exact carry no note, marks that creep say by how much", () 
     value: "1",
     note: "each turn of the wheel is 0.00005 of a lead off, and it adds up",
   });
+});
+
+test("where no mark finds a start a note says what else to do", () => {
+  expect(parted(call("ENGAGE.START", 1 / 2, 4, 2, 1 / 8, 32, 16))).toEqual({
+    value: "",
+    note: "no mark may be relied on for start 2: advance the slide, or turn the work or a gear on",
+  });
+  expect(parted(call("ENGAGE.START", 1 / 2, 2, 2, 1 / 8, 16, 8)).note).toBe("");
+});
+
+test("a surface speed names the table it comes from", () => {
+  const note = (...given: string[]) => parted(call("SPEED.MATERIAL", ...given)).note;
+  expect(note("cast iron", "mm", "HSS", "finishing")).toBe(
+    "80 ft/min: table 7.1 of a lathe operator's manual",
+  );
+  expect(note("stainless steel", "mm")).toBe("15 ft/min: common practice, no source");
+  expect(note("brass", "in")).toContain("from memory");
+  expect(note("brass", "in", "carbide")).toContain("maker's chart for uncoated carbide");
 });
 
 test("a drill past the end of its series carries a note, one inside it none", () => {

@@ -149,6 +149,33 @@ test("for whole threads per inch every case is followed, with a dial of 8 marks"
   expect(usableCases).toBeGreaterThan(10_000);
 });
 
+// The pitches of ISO 261 on leadscrews of 1.5 to 6 mm, every wheel of 8 to 64 teeth, begun on any of six marks.
+test("for standard metric pitches every case is followed, whichever mark was first", () => {
+  const pitches = [
+    20, 25, 30, 35, 40, 45, 50, 60, 70, 75, 80, 100, 125, 150, 175, 200, 250, 300, 350, 400, 450, 500, 550,
+    600,
+  ];
+  let cases = 0;
+  for (const pitch of pitches) {
+    for (const screw of [150, 200, 250, 300, 400, 500, 600]) {
+      for (let teeth = 8; teeth <= 64; teeth++) {
+        const first = 1 + (cases++ % 6);
+        const { usable } = usableMarks(pitch / 100, screw / 100, teeth, 6, first);
+        for (let mark = 1; mark <= 6; mark++) {
+          let holds = true;
+          for (let turn = 1; turn <= 200 && holds; turn++) {
+            const sixths = turn * 6 + mark - first;
+            holds = (sixths * teeth) % 6 === 0 && (sixths * teeth * screw) % (6 * pitch) === 0;
+          }
+          if (usable.includes(mark) !== holds)
+            throw new Error(`${pitch} on ${screw}, ${teeth} teeth, first ${first}, mark ${mark}: ${holds}`);
+        }
+      }
+    }
+  }
+  expect(cases).toBe(24 * 7 * 57);
+});
+
 // By hand: a mark is two pitches of 1/8, half of a lead of 1/2; three starts of lead 3 on a screw of 1 go 2 1 3 2 1 3.
 test("marks of a thread of two and of three starts", () => {
   const list = (start: number, first?: number) =>
