@@ -8,6 +8,7 @@ import type { GridSaid } from "./commanded-grid.ts";
 import { Desk, sentence } from "./desk.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
+import "./find-bar.ts";
 import { FileIntake } from "./file-intake.ts";
 import { HelpActs } from "./help-acts.ts";
 import { LatheActs } from "./lathe-acts.ts";
@@ -27,6 +28,7 @@ import "./reckon-line.ts";
 import { keepTrouble, savedWords } from "./saved-words.ts";
 import { Settings } from "./settings.ts";
 import "./sheet-grid.ts";
+import { SheetActs } from "./sheet-acts.ts";
 import { ShelfActs } from "./shelf-acts.ts";
 import "./title-block.ts";
 import { WhatIfActs } from "./whatif-acts.ts";
@@ -64,6 +66,7 @@ export class HalfAngle extends LitElement implements PageParts {
   });
   readonly page = new PageActs(this);
   readonly shelf = new ShelfActs(this.page);
+  readonly cells = new SheetActs(this.page);
   readonly paper = new PaperActs(this.page);
   readonly bench = new BenchActs(this.page);
   readonly whatIf = new WhatIfActs(this.page);
@@ -140,7 +143,12 @@ export class HalfAngle extends LitElement implements PageParts {
 <main>
         ${
           job
-            ? html`<entry-line .job=${job} .session=${this.session}></entry-line>
+            ? html`<entry-line
+                  .job=${job}
+                  .session=${this.session}
+                  .functions=${sheetFunctions}
+                  .rich=${this.settings.hand === "desk"}
+                ></entry-line>
                 <sheet-grid
                   id="sheet"
                   .job=${job}
@@ -153,6 +161,12 @@ export class HalfAngle extends LitElement implements PageParts {
                   @grid-said=${(event: CustomEvent<GridSaid>) => this.onGridSaid(event.detail)}
                   @cell-active=${(event: CustomEvent<{ row: number; column: number }>) => this.onPlace(event.detail)}
                 ></sheet-grid>
+                <find-bar
+                  .job=${job}
+                  .sheet=${sheet}
+                  @find-go=${(event: CustomEvent<Place>) => this.cells.goTo(event.detail, false)}
+                  @find-done=${() => this.element("sheet-grid")?.focus()}
+                ></find-bar>
                 ${
                   this.help.why
                     ? html`<why-drawer

@@ -76,6 +76,13 @@ export const appStyle = css`
     min-height: 0;
     background: var(--paper);
   }
+  find-bar {
+    grid-area: sheet;
+    align-self: start;
+    justify-self: end;
+    max-width: 100%;
+    z-index: 9;
+  }
   title-block {
     grid-area: foot;
     z-index: 2;

@@ -87,7 +87,8 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     return answers;
   };
 
-  protected async openMenu(at?: { x: number; y: number }) {
+  /** Opens the menu of the chosen cells at a point, or at the cell in hand. */
+  async openMenu(at?: { x: number; y: number }) {
     const { ready, active } = this;
     if (!ready || !this.session.commit()) return;
     const items = cellCommands.flatMap((command) => {

@@ -21,6 +21,12 @@ export type Word =
   | "bench"
   | "why"
   | "guide"
+  | "find"
+  | "cells"
+  | "names"
+  | "history"
+  | "title"
+  | "duplicate"
   | "sign"
   | "rename"
   | "up"
@@ -156,13 +162,13 @@ export class RailWords extends LitElement {
         <h1 class=${layout === "card" ? "sr" : ""}>${this.heading}${phone ? html`<span>${this.under}</span>` : nothing}</h1>
         ${phone ? nothing : this.word("shelf", "Shelf")} ${this.step("undo", "Undo", this.undoes)}
         ${phone ? nothing : this.step("redo", "Redo", this.redoes)}
-        ${narrow ? nothing : [...this.whatIfWords(), this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu()]}
+        ${narrow ? nothing : [...this.whatIfWords(), this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu(), html`<word-menu label="Sheet">${this.sheetWords()}</word-menu>`, this.word("find", "Find", "Find and replace, Ctrl F")]}
         ${phone ? nothing : html`<span class="gap" aria-hidden="true">${this.lastly}</span>`}
         ${
           narrow
             ? html`<word-menu label="More">
                 ${phone ? [this.word("shelf", "Shelf"), this.word("card", "Card"), this.word("bench", "Bench"), this.step("redo", "Redo", this.redoes)] : nothing}
-                ${this.whatIfWords()} ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.helpWords()} ${this.operationWords()} ${this.lookWords()}
+                ${this.whatIfWords()} ${this.word("open", "Open")} ${this.word("save", "Save")} ${this.word("print", "Print")} ${this.word("lathe", "Lathe")} ${this.word("find", "Find")} ${this.helpWords()} ${this.sheetWords()} ${this.operationWords()} ${this.lookWords()}
                 ${this.handWords("Hand: ")}
               </word-menu>`
             : html`<word-menu label="Look">${this.lookWords()} ${this.handWords("Hand: ")}</word-menu>
@@ -171,6 +177,15 @@ export class RailWords extends LitElement {
         ${phone ? nothing : [this.word("card", "Card"), this.word("bench", "Bench")]}
       </div>
     `;
+  }
+
+  private sheetWords(): TemplateResult[] {
+    return [
+      this.word("cells", "Commands for cells", "A right click or a long press", "Shift F10"),
+      this.word("names", "Names"),
+      this.word("history", "History"),
+      this.word("title", "Title of the job"),
+    ];
   }
 
   private operationMenu() {
@@ -184,6 +199,7 @@ export class RailWords extends LitElement {
       this.word("up", "Move up", undefined, "Alt ↑", this.first),
       this.word("down", "Move down", undefined, "Alt ↓", this.last),
       this.word("add", "Add operation"),
+      this.word("duplicate", "Copy operation"),
       this.word("remove", "Delete operation", "It can be undone", "Del", this.first && this.last),
     ];
   }

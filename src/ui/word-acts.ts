@@ -5,6 +5,7 @@ import type { LatheActs } from "./lathe-acts.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { PaperActs } from "./paper-acts.ts";
 import type { Word } from "./rail-words.ts";
+import type { SheetActs } from "./sheet-acts.ts";
 import type { ShelfActs } from "./shelf-acts.ts";
 import type { WhatIfActs } from "./whatif-acts.ts";
 
@@ -16,6 +17,7 @@ export interface Acts {
   readonly bench: BenchActs;
   readonly whatIf: WhatIfActs;
   readonly lathe: LatheActs;
+  readonly cells: SheetActs;
   readonly help: HelpActs;
 }
 
@@ -40,6 +42,12 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   guide: ({ help }) => help.showGuide(),
   lathe: ({ lathe }) => lathe.show(),
   print: ({ paper }) => paper.showPrint(),
+  find: ({ cells }) => cells.find(),
+  cells: ({ cells }) => cells.cells(),
+  names: ({ cells }) => cells.names(),
+  history: ({ cells }) => cells.history(),
+  title: ({ cells }) => cells.title(),
+  duplicate: ({ cells }) => cells.duplicate(),
   sign: ({ page }) => page.sign(),
   rename: ({ page }) => page.parts.element("route-card")?.rename(),
   up: ({ page }) => page.move(page.sheet, -1),
@@ -67,6 +75,7 @@ interface PageKey {
 const pageKeys: readonly PageKey[] = [
   { key: "f6", shift: false, act: ({ page }) => turn(page, 1) },
   { key: "f6", shift: true, act: ({ page }) => turn(page, -1) },
+  { key: "ctrl f", shift: false, act: wordActs.find },
   { key: "ctrl s", shift: false, act: wordActs.save },
   { key: "ctrl z", shift: false, notInText: true, act: wordActs.undo },
   { key: "ctrl z", shift: true, notInText: true, act: wordActs.redo },
