@@ -18,6 +18,7 @@ import { ballFunctions } from "./balls.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 import { unitParam } from "./designated.ts";
 import { included, lead, method, pitch, pitchDia, trailingFlank, wire } from "./measured.ts";
+import { windFunctions } from "./wind.ts";
 
 const reading = {
   name: "reading",
@@ -433,4 +434,5 @@ export const wireMethodFunctions: readonly SheetFunction[] = [
   ...ways,
   ...corrections,
   ...cones,
+  ...windFunctions,
 ];
