@@ -14,7 +14,8 @@ export function readsIn(hf: HyperFormula, cell: Cell): Reads {
   const cells: Cell[] = [];
   const areas: Area[] = [];
   const open: Reference[] = hf.getCellPrecedents(cell);
-  for (let at = open.pop(); at; at = open.pop()) {
+  for (let next = 0; next < open.length; next++) {
+    const at = open[next]!;
     if ("start" in at) {
       const { start, end } = at;
       areas.push({ sheet: start.sheet, top: start.row, left: start.col, bottom: end.row, right: end.col });

@@ -10,7 +10,7 @@ import { setLocked } from "../../src/job/locks.ts";
 import type { Outcome } from "../../src/job/solve.ts";
 import { outcomeWords, type SeekRequest, seek, takeFound } from "../../src/job/solve-job.ts";
 import { placeFrom } from "../../src/job/whatif-places.ts";
-import { numberFrom, suggestedLimits, suggestedValues } from "../../src/job/whatif-suggest.ts";
+import { likelyInput, numberFrom, suggestedLimits, suggestedValues } from "../../src/job/whatif-suggest.ts";
 
 const fullJob = readJob(readFileSync(new URL("../../sheets/full-thread-job.json", import.meta.url), "utf8"));
 const silent = () => {};
@@ -152,4 +152,12 @@ test("limits and values to begin with lie about the present value", () => {
   expect(values("A5")).toEqual({ first: 0.24, step: 0.01, count: 11 });
   expect(values("A4")).toEqual(["M10"]);
   expect(values("A3")).toEqual({ first: -5, step: 1, count: 11 });
+});
+
+test("the input that is offered first is one that the result depends on where it stands", () => {
+  const job = createJob(fullJob, undefined, silent);
+  expect(likelyInput(job, place(job, "speed_limit"))).toEqual(place(job, "runout"));
+  expect(likelyInput(job, place(job, "wire_target"))).toEqual(place(job, "target"));
+  const plainJob = jobOf({ A1: "2", A2: "3", B1: "=IF(A1>1,A2,A1)" });
+  expect(likelyInput(plainJob, place(plainJob, "B1"))).toBeDefined();
 });
