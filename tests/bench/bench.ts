@@ -10,6 +10,7 @@ import { Engine } from "../../src/engine/engine.ts";
 import { sheetFunctions } from "../../src/functions/index.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { depthAfter } from "../../src/lathe/passes.ts";
+import { gearTimes } from "./gears.ts";
 import { readingCount, readingTimes } from "./reading.ts";
 import { whatIfTimes } from "./whatif.ts";
 
@@ -122,3 +123,5 @@ console.log(
 );
 
 whatIfTimes(3, median);
+
+gearTimes(15, median);
