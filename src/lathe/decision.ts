@@ -24,6 +24,9 @@ export function verdict(value: number, uncertainty: number, lower?: number, uppe
   }
   const [low, high] = [lower ?? -Infinity, upper ?? Infinity];
   if (low > high) throw new RangeError(`lower must not be above upper ${high}, got ${low}`);
-  if (value < low - uncertainty || value > high + uncertainty) return "out";
-  return value >= low + uncertainty && value <= high - uncertainty ? "in" : "can't be told";
+  // A size just on a bound must not be told by rounding.
+  const dust = 1e-12 * Math.abs(value);
+  if (value < low - uncertainty - dust || value > high + uncertainty + dust) return "out";
+  const proved = value >= low + uncertainty - dust && value <= high - uncertainty + dust;
+  return proved ? "in" : "can't be told";
 }
