@@ -313,10 +313,10 @@ export const benchStyle = css`
         "back next" minmax(96px, auto) / 1fr 2fr;
     }
     .big {
-      grid-template-columns: 1fr 84px;
+      grid-template-columns: 1fr 76px;
     }
     .big span {
-      font-size: 17px;
+      font-size: 15px;
     }
     .pad {
       align-content: center;

@@ -103,7 +103,7 @@ function passRow(step: Step | undefined, perTurn: number | undefined): TemplateR
   }
   const short = { scratch: "", measure: "", spring: "S", slide: step.pass, "straight in": "X" }[step.kind];
   return html`<tr>
-    <th class="no" scope="row">${short}</th>
+    ${short === "" ? html`<td class="no"></td>` : html`<th class="no" scope="row">${short}</th>`}
     <td class="say" colspan="2">${step.kind === "spring" ? "same reading again" : step.what}</td>
     ${box}
   </tr>`;

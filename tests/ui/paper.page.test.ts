@@ -86,7 +86,7 @@ test("a sheet is printed on the paper that was chosen, with its headings on ever
   expect(sheets.flatMap(({ outside }) => outside)).toEqual([]);
   for (const { width, height, words } of sheets) {
     expect([width, height]).toEqual([148, 210]);
-    expect(words).toMatch(/ A +B +C/);
+    expect(words).toMatch(/ A +B/);
   }
   expect(sheets[0]!.words).toContain("as its standard writes it");
 });
@@ -99,7 +99,7 @@ test("grid and headings can be left off, and Letter can lie on its side", async 
   await page.getByRole("checkbox", { name: /^letters and numbers/ }).uncheck();
   const [sheet] = await printed(page);
   expect(sheet).toMatchObject({ width: 279, height: 216, outside: [] });
-  expect(sheet!.words).not.toMatch(/ A +B +C/);
+  expect(sheet!.words).not.toMatch(/ A +B/);
 });
 
 test("a wide sheet that is not scaled goes on across pages, and no column is lost", async () => {
