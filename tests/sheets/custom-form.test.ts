@@ -233,17 +233,19 @@ test("unequal flanks take wires that touch both flanks, stand above the crest an
       Math.min(smallest.onLoad, smallest.onClearance) - root,
     ];
     expect(Math.min(...margins)).toBeCloseTo(0, 9);
-    const best = seated(number(job, "best_wire") / 2, load, clearance);
-    const pitchLine = 0.125 / number(job, "slopes");
-    expect((best.onLoad + best.onClearance) / 2).toBeCloseTo(pitchLine, 9);
+    const ask = (formula: string) => {
+      job.setCells([{ sheet: "Form", row: 60, column: 1, text: formula }]);
+      return job.cell("Form", 60, 1).value as number;
+    };
+    const of = 'pitch,included,crest,"flat"';
+    expect(ask(`=WIRE.LARGEST(${of},clearance_flank)`)).toBeCloseTo(number(job, "largest_wire"), 9);
+    expect(ask(`=WIRE.SMALLEST(${of},nose,clearance_flank)`)).toBeCloseTo(number(job, "smallest_wire"), 9);
   }
 });
 
 // WIRE.READING's worked value for unequal flanks: 1.85, 0.25, wire 0.13, 52 degrees, trailing 7, computed independently.
 test("the reading over wires of a 7/45 form is the one computed independently", () => {
-  const job = jobWith({ ...butt, target: "1.85" });
-  job.setCells([{ sheet: "Wires", row: 10, column: 5, text: "0.13" }]);
-  expect(number(job, "wire")).toBe(0.13);
+  const job = jobWith({ ...butt, target: "1.85", wire: "0.13" });
   expect(number(job, "wire_plain")).toBeCloseTo(2.0377351, 7);
 });
 
