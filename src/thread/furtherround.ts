@@ -34,14 +34,17 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const MOST_STEPS = 40;
 
 /**
- * True where the twist may win before the flank ends. Along the wire the gap is near R (T f^2 / 2 - t f^3 / 3), so it
- * closes at f = 3 T / (2 t); half of that is asked for, as the wire's thickness moves the place.
+ * True where the twist may win before the flank ends. Along the wire the gap to the steeper flank is near
+ * R (T f^2 / 2 - t f^3 / 3), so it closes at f = 3 T / (2 t). On 349 of 6,000 drawn threads a wire was held off: all had that
+ * place at less than 0.95 of the angle at which the flank ends; 1.15 of it is asked for.
+ *
+ * @param contact radius at which the steeper flank is touched without it
  */
-export function mayTouchFurther(lay: Lay, radius: number): boolean {
+export function mayTouchFurther(lay: Lay, radius: number, contact: number): boolean {
   const climb = lay.lead / (2 * Math.PI * radius);
   const steeper = Math.min(lay.firstSlope, lay.secondSlope);
-  const round = Math.acos(Math.min(1, (radius - lay.diameter / 2) / lay.reach));
-  return 3 * steeper < 4 * climb * round;
+  const round = Math.acos(Math.min(1, Math.min(radius, contact) / lay.reach));
+  return 1.5 * steeper < 1.15 * climb * round;
 }
 
 /** Distance of the wire's axis from the thread axis at rest, starting from where it would rest without such a touch. */

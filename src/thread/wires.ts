@@ -121,7 +121,8 @@ function readingAt(pitchDiameter: number, wires: Wires): number {
   const { radius, firstContact, secondContact } = atRest(seat);
   const flankTop = pitchDiameter / 2 + Math.min(HIGHEST_FLANK * vee.pitch, sharpHeight(vee) / 2);
   const lay = { ...seat, reach: Math.max(flankTop, firstContact, secondContact) };
-  return 2 * (mayTouchFurther(lay, radius) ? restFurther(lay, radius) : radius) + wire;
+  const steeper = vee.first < vee.second ? firstContact : secondContact;
+  return 2 * (mayTouchFurther(lay, radius, steeper) ? restFurther(lay, radius) : radius) + wire;
 }
 
 /** The crest is not known here, but it is no lower than the pitch line and no higher than a sharp one. */
