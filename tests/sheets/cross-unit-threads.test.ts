@@ -100,6 +100,7 @@ test("half nuts: no mark for a metric thread on an inch screw, the stop after th
 test("a thread without limits is geared, and says that no share can be reckoned", () => {
   const job = jobWith({ thread: "Sq 1-4" });
   expect(valueAt(job, "Thread!A12")).toContain("No limits are held");
+  expect(faults(job)).toEqual([]);
   expect(valueAt(job, "near_in_words")).toBe("no limits are held for this thread");
   expect(number(job, "lead_near")).toBeGreaterThan(6);
 });

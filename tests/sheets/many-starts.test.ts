@@ -97,4 +97,13 @@ describe("the speed", () => {
     expect(valueAt(job, "Speed!A13")).toContain("The slowest speed, 30 rev/min, is too fast");
     expect(faults(job)).toEqual([]);
   });
+
+  test("that no table knows is asked for, and may be typed", () => {
+    const job = jobWith({ material: "bronze", tool: "carbide" });
+    expect(valueAt(job, "spindle_speed")).toMatchObject({ error: "#N/A" });
+    expect(valueAt(job, "Speed!A13")).toContain("type your own surface speed");
+    const typed = jobWith({ material: "bronze", tool: "carbide", surface_speed: "20" });
+    expect(valueAt(typed, "spindle_speed")).toBe(45);
+    expect(faults(typed)).toEqual([]);
+  });
 });
