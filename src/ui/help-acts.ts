@@ -15,7 +15,8 @@ export class HelpActs {
 
   /** @param name function to show first */
   showGuide(name?: string): void {
-    this.acts.parts.element("guide-dialog")?.show(name);
+    // It names the cell that an example goes into, and the page is not drawn anew for every step over the sheet.
+    void this.acts.parts.draw().then(() => this.acts.parts.element("guide-dialog")?.show(name));
   }
 
   /** An example goes into the active cell and stands there to be changed, kept or dropped. */

@@ -14,7 +14,7 @@ test("a function is found by a word, and its example is put into the cell, there
   await page.keyboard.type("best wire");
   await page.getByRole("heading", { name: /^WIRE\.BEST\(/ }).waitFor();
   expect(await faults(page)).toEqual([]);
-  await page.getByRole("button", { name: /^Put into B5: =WIRE.BEST/ }).click();
+  await page.getByRole("button", { name: /^Put into B5 ?: =WIRE\.BEST\(1\.75, 60\)/ }).click();
   const entry = page.getByRole("textbox", { name: "Entry line" });
   await expect.poll(() => entry.evaluate((element) => element.matches(":focus"))).toBe(true);
   await page.keyboard.press("Enter");
