@@ -91,7 +91,7 @@ export function atRest(seat: Seat): Rest {
 function alike({ apex, firstSlope: slope, lead, diameter }: Seat): readonly [number, number] {
   const k = lead / (2 * Math.PI);
   const half = diameter / 2;
-  let r = apex + half / (slope * Math.hypot(1, slope));
+  let r = apex + half / (slope * Math.sqrt(1 + slope * slope));
   let settled = false;
   for (let step = 0; step < MOST_STEPS && r > 0; step++) {
     touchAt(firstTouch, r, apex, slope, k, half);
@@ -107,8 +107,8 @@ function unlike({ apex, firstSlope, secondSlope, lead, diameter }: Seat): readon
   const k = lead / (2 * Math.PI);
   const half = diameter / 2;
   // With no lead the centre is where lines parallel to the flanks, half a diameter inside them, cross.
-  const firstNorm = Math.hypot(1, firstSlope);
-  const secondNorm = Math.hypot(1, secondSlope);
+  const firstNorm = Math.sqrt(1 + firstSlope * firstSlope);
+  const secondNorm = Math.sqrt(1 + secondSlope * secondSlope);
   const centre = apex + (half * (firstNorm + secondNorm)) / (firstSlope + secondSlope);
   let r1 = centre - (half * firstSlope) / firstNorm;
   let r2 = centre - (half * secondSlope) / secondNorm;

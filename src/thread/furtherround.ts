@@ -43,6 +43,8 @@ const MOST_STEPS = 40;
 export function mayTouchFurther(lay: Lay, radius: number, contact: number): boolean {
   const climb = lay.lead / (2 * Math.PI * radius);
   const steeper = Math.min(lay.firstSlope, lay.secondSlope);
+  // No flank goes further round than a quarter turn: most threads need no more than this.
+  if (1.5 * steeper >= 1.15 * climb * (Math.PI / 2)) return false;
   const round = Math.acos(Math.min(1, Math.min(radius, contact) / lay.reach));
   return 1.5 * steeper < 1.15 * climb * round;
 }

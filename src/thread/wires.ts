@@ -111,16 +111,16 @@ function readingAt(pitchDiameter: number, wires: Wires): number {
   if (method === "normal") {
     return apex + wire * (1 + 2 * centrePerDiameter(vee, leadCosine(lead, pitchDiameter)));
   }
-  const seat = {
+  const lay = {
     apex: apex / 2,
     firstSlope: tan(vee.first),
     secondSlope: tan(vee.second),
     lead,
     diameter: wire,
+    reach: pitchDiameter / 2 + Math.min(HIGHEST_FLANK * vee.pitch, (pitchDiameter - apex) / 2),
   };
-  const { radius, firstContact, secondContact } = atRest(seat);
-  const flankTop = pitchDiameter / 2 + Math.min(HIGHEST_FLANK * vee.pitch, sharpHeight(vee) / 2);
-  const lay = { ...seat, reach: Math.max(flankTop, firstContact, secondContact) };
+  const { radius, firstContact, secondContact } = atRest(lay);
+  lay.reach = Math.max(lay.reach, firstContact, secondContact);
   const steeper = vee.first < vee.second ? firstContact : secondContact;
   return 2 * (mayTouchFurther(lay, radius, steeper) ? restFurther(lay, radius) : radius) + wire;
 }
