@@ -5,10 +5,11 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { ballFunctions } from "../../src/functions/balls.ts";
 import { measureFunctions } from "../../src/functions/measure.ts";
 import { caller } from "../functions/call.ts";
 
-const call = caller(measureFunctions);
+const call = caller([...measureFunctions, ...ballFunctions]);
 
 interface Given {
   readonly angle: number;
