@@ -37,10 +37,21 @@ export class AskDialog extends LitElement {
       form {
         display: contents;
       }
+      .body {
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 240px), 1fr));
+        gap: var(--s2) var(--s4);
+      }
+      .text,
+      .wrong,
+      .lines {
+        grid-column: 1 / -1;
+      }
       .field {
         display: grid;
         gap: 2px;
-        margin-bottom: var(--s3);
+        align-items: start;
+        align-content: start;
+        min-height: min-content;
       }
       .yes {
         display: flex;
@@ -70,7 +81,7 @@ export class AskDialog extends LitElement {
       }
       .text {
         max-width: 60ch;
-        margin: 0 0 var(--s3);
+        margin: 0;
         white-space: pre-line;
       }
     `,
@@ -161,7 +172,7 @@ function fieldTemplate(field: Field) {
             )}
           </select>`
         : html`<input name=${name} autocomplete="off" spellcheck="false" .value=${String(value)} />`;
-  return html`<label class="field"><span>${label}</span>${control}${under}</label>`;
+  return html`<label class="field ${kind === "lines" ? "lines" : ""}"><span>${label}</span>${control}${under}</label>`;
 }
 
 declare global {

@@ -57,7 +57,7 @@ export class FindBar extends LitElement {
       }
       .count {
         min-width: 90px;
-        align-self: center;
+        padding-bottom: 5px;
         font-size: var(--t-label);
       }
     `,

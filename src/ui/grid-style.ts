@@ -43,7 +43,7 @@ export const gridStyle = css`
   .heads {
     position: sticky;
     top: 0;
-    z-index: 8;
+    z-index: 9;
     height: var(--head-h);
     background: var(--paper-2);
     border-bottom: var(--l-thick) solid var(--ink);
@@ -140,7 +140,7 @@ export const gridStyle = css`
     position: sticky;
     top: var(--head-h);
     height: 0;
-    z-index: 7;
+    z-index: 8;
   }
   .frozen .row {
     background: var(--paper);

@@ -3,7 +3,7 @@ import { property, query, state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
 import type { Job } from "../job/job.ts";
-import { type Reference, referencesOf } from "../job/references.ts";
+import { type Reference, rangeName, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
 import { plateStyle } from "./drawing-cell.ts";
 import "./drawing-fold.ts";
@@ -117,7 +117,7 @@ export abstract class SheetView extends LitElement {
               : nothing
           }
           <div role="rowgroup">${repeat(drawnRows.scrolled, key, rowOf)}</div>
-          <div class="box" aria-hidden="true" ?hidden=${area.top === area.bottom && area.left === area.right}>
+          <div class="box" aria-hidden="true" ?hidden=${this.isOneCell(map, area)}>
             <i class="grip from"></i><i class="grip to"></i>
           </div>
           <div class="held" aria-hidden="true" ?hidden=${this.marked?.sheet !== this.sheet}></div>
@@ -128,6 +128,11 @@ export abstract class SheetView extends LitElement {
       <div class="sr" role="status">${this.said}</div>
       ${this.overlays()}
     `;
+  }
+
+  /** True for a single cell, and for a merged one. */
+  private isOneCell(map: SheetMap, area: Area): boolean {
+    return rangeName(map.areaAt(this.active.row, this.active.column)) === rangeName(area);
   }
 
   private headTemplate(map: SheetMap, column: number, area: Area): TemplateResult {

@@ -1,4 +1,8 @@
 /** What the shelf asks for, done with the keep and the desk. */
+import { readJob, writeJob } from "../job/file.ts";
+import { setTitle } from "../job/whole-sheets.ts";
+import { fileName, saveText } from "./files.ts";
+import { isKeptJob, type KeptJob } from "./keep.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { ShelfAct, ShelfDialog } from "./shelf-dialog.ts";
 import { type TemplateCard, templateCards } from "./templates.ts";
@@ -25,6 +29,9 @@ export class ShelfActs {
     if (did.act === "file") intake.choose();
     if (did.act === "save") acts.saveFile();
     if (did.act === "threads") acts.parts.element("thread-list")?.show();
+    if (did.act === "rename") await this.rename(did.id, did.title);
+    if (did.act === "copy") await this.copy(did.id);
+    if (did.act === "export") await this.export(did.id);
     if (did.act === "remove") await acts.attempt(async () => keep?.remove(did.id));
     if (did.act === "restore") await acts.attempt(async () => keep?.write({ ...did.job, revision: 1 }));
     if (did.act === "open" && acts.commit() && (await desk.openKept(did.id))) close();
@@ -35,6 +42,49 @@ export class ShelfActs {
       });
     }
     await this.read();
+  }
+
+  private async rename(id: string, title: string): Promise<void> {
+    const { acts } = this;
+    const { desk } = acts.parts;
+    if (id === desk.openId) {
+      acts.command(() => acts.job && setTitle(acts.job, title));
+      await desk.flush();
+      return;
+    }
+    await acts.attempt(async () => {
+      const record = await this.record(id);
+      const text = writeJob({ ...readJob(record.text), title });
+      const next = { ...record, text, title, changed: Date.now(), revision: record.revision + 1 };
+      if (!(await desk.keep?.write(next))) throw new RangeError("another tab has changed this job");
+    });
+  }
+
+  private async copy(id: string): Promise<void> {
+    await this.acts.attempt(async () => {
+      await this.acts.parts.desk.flush();
+      const record = await this.record(id);
+      const title = `${record.title}, copy`;
+      const text = writeJob({ ...readJob(record.text), title });
+      const copy = { ...record, id: crypto.randomUUID(), text, title, changed: Date.now(), revision: 1 };
+      await this.acts.parts.desk.keep?.write(copy);
+    });
+  }
+
+  private async export(id: string): Promise<void> {
+    await this.acts.attempt(async () => {
+      await this.acts.parts.desk.flush();
+      const { title, text } = await this.record(id);
+      saveText(fileName(title), text);
+      this.acts.parts.said.say(`Saved to the file ${fileName(title)}.`);
+    });
+  }
+
+  /** @throws RangeError when it is not there or damaged */
+  private async record(id: string): Promise<KeptJob> {
+    const found = await this.acts.parts.desk.keep?.read(id);
+    if (!isKeptJob(found)) throw new RangeError("the record is damaged");
+    return found;
   }
 
   private async read(): Promise<void> {

@@ -9,7 +9,8 @@ import { wordStyle } from "./word-style.ts";
 
 /** What was asked for on the shelf. */
 export type ShelfAct =
-  | { readonly act: "open" | "remove"; readonly id: string }
+  | { readonly act: "open" | "remove" | "copy" | "export"; readonly id: string }
+  | { readonly act: "rename"; readonly id: string; readonly title: string }
   | { readonly act: "restore"; readonly job: KeptJob }
   | { readonly act: "start"; readonly template: TemplateCard }
   | { readonly act: "file" | "save" | "threads" };
@@ -26,11 +27,15 @@ export class ShelfDialog extends LitElement {
   @property() here = "";
   /** Why the jobs on this device can't be read, where they can't. */
   @property() trouble = "";
-  @state() private removed: KeptJob | undefined;
+  /** Newest last; each can be put back while the shelf is open. */
+  @state() private removed: readonly KeptJob[] = [];
+  /** The job whose title is up for change. */
+  @state() private renaming = "";
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   show(): void {
-    this.removed = undefined;
+    this.removed = [];
+    this.renaming = "";
     if (!this.dialog.open) this.dialog.showModal();
   }
 
@@ -77,7 +82,7 @@ export class ShelfDialog extends LitElement {
           <th scope="col">Thread</th>
           <th scope="col">Route</th>
           <th scope="col">Last changed</th>
-          <th scope="col"><span class="sr">Delete</span></th>
+          <th scope="col"><span class="sr">What to do</span></th>
         </tr>
       </thead>
       <tbody>
@@ -90,21 +95,61 @@ export class ShelfDialog extends LitElement {
     const here = job.id === this.here;
     return html`<tr class=${here ? "here" : ""}>
       <th scope="row">
-        <button class="job" aria-current=${here || nothing} @click=${() => (here ? this.close() : this.ask({ act: "open", id: job.id }))}>
-          ${job.title}
-        </button>
+        ${
+          this.renaming === job.id
+            ? html`<input
+                class="title"
+                aria-label="New title of ${job.title}"
+                .value=${job.title}
+                @keydown=${(event: KeyboardEvent) => this.onTitleKey(event, job)}
+                @blur=${(event: FocusEvent) => this.keepTitle(job, (event.target as HTMLInputElement).value)}
+              />`
+            : html`<button
+                class="job"
+                aria-current=${here || nothing}
+                @click=${() => (here ? this.close() : this.ask({ act: "open", id: job.id }))}
+              >
+                ${job.title}
+              </button>`
+        }
       </th>
       <td>${job.thread}</td>
       <td>${this.progress(job.route)}</td>
       <td>${whenChanged(job.changed, new Date())}</td>
       <td class="acts">
-        ${
-          here
-            ? html`<span class="muted">open now</span>`
-            : html`<button class="act" @click=${() => this.drop(job)}>Delete<span class="sr"> ${job.title}</span></button>`
-        }
+        ${this.doing("Rename", job, () => void this.rename(job))} ${this.doing("Copy", job, () => this.ask({ act: "copy", id: job.id }))}
+        ${this.doing("To a file", job, () => this.ask({ act: "export", id: job.id }))}
+        ${here ? html`<span class="muted">open now</span>` : this.doing("Delete", job, () => this.drop(job))}
       </td>
     </tr>`;
+  }
+
+  private doing(word: string, { title }: KeptJob, act: () => void) {
+    return html`<button class="act" @click=${act}>${word}<span class="sr"> ${title}</span></button>`;
+  }
+
+  private async rename({ id }: KeptJob) {
+    this.renaming = id;
+    await this.updateComplete;
+    const field = this.renderRoot.querySelector<HTMLInputElement>("input.title");
+    field?.focus();
+    field?.select();
+  }
+
+  private onTitleKey(event: KeyboardEvent, job: KeptJob) {
+    if (event.isComposing || (event.key !== "Enter" && event.key !== "Escape")) return;
+    // Escape drops the title; the shelf stays open.
+    event.preventDefault();
+    event.stopPropagation();
+    this.keepTitle(job, event.key === "Enter" ? (event.target as HTMLInputElement).value : job.title);
+  }
+
+  private keepTitle(job: KeptJob, typed: string) {
+    // Taking the field away blurs it, which would keep the title a second time.
+    if (this.renaming !== job.id) return;
+    this.renaming = "";
+    const title = typed.trim();
+    if (title !== "" && title !== job.title) this.ask({ act: "rename", id: job.id, title });
   }
 
   private progress(route: string) {
@@ -118,24 +163,21 @@ export class ShelfDialog extends LitElement {
   }
 
   private wayBack() {
-    const { removed } = this;
     return html`<div role="status">
-      ${
-        removed
-          ? html`<p class="undo">
-              Deleted: ${removed.title}
-              <button
-                class="act"
-                @click=${() => {
-                  this.removed = undefined;
-                  this.ask({ act: "restore", job: removed });
-                }}
-              >
-                Undo delete
-              </button>
-            </p>`
-          : nothing
-      }
+      ${this.removed.map(
+        (job) => html`<p class="undo">
+          Deleted: ${job.title}
+          <button
+            class="act"
+            @click=${() => {
+              this.removed = this.removed.filter((other) => other !== job);
+              this.ask({ act: "restore", job });
+            }}
+          >
+            Undo delete<span class="sr"> of ${job.title}</span>
+          </button>
+        </p>`,
+      )}
     </div>`;
   }
 
@@ -148,7 +190,7 @@ export class ShelfDialog extends LitElement {
   }
 
   private drop(job: KeptJob) {
-    this.removed = job;
+    this.removed = [...this.removed, job];
     this.ask({ act: "remove", id: job.id });
   }
 

@@ -150,6 +150,19 @@ export const shelfStyle = css`
     width: 1%;
     text-align: right;
   }
+  .acts .act {
+    margin-left: 2px;
+  }
+  input.title {
+    width: calc(100% - 16px);
+    min-height: max(30px, var(--target));
+    margin: 0 8px;
+    padding: 0 6px;
+    border: 1px solid var(--rule-2);
+    background: var(--blue-wash);
+    color: var(--ink);
+    font-weight: 700;
+  }
   .muted {
     font-size: var(--t-note);
     color: var(--ink-2);
@@ -244,7 +257,11 @@ export const shelfStyle = css`
       text-overflow: ellipsis;
     }
     .acts {
+      grid-column: 1 / -1;
+      grid-row: 3;
       width: auto;
+      white-space: normal;
+      text-align: left;
     }
   }
 `;

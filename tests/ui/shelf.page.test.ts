@@ -1,0 +1,83 @@
+/** The person's own jobs on the shelf: other titles, copies, files, and what was deleted put back. */
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { readJob } from "../../src/job/file.ts";
+import { newContext, openFile, openPage, ready, useBrowser } from "./page.ts";
+import { sampleText } from "./sample-job.ts";
+
+useBrowser();
+
+async function shelfWithSample() {
+  const page = await openPage(await newContext());
+  await openFile(page, "sample.json", sampleText);
+  await page.getByText(/^here, \d\d:\d\d$/).waitFor();
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  const shelf = page.getByRole("dialog", { name: "Shelf" });
+  const rows = shelf.getByRole("table").getByRole("row");
+  await rows.nth(2).waitFor();
+  return { page, shelf, rows };
+}
+
+test("a job that is not open gets another title, and keeps it over a reload", async () => {
+  const { page, shelf } = await shelfWithSample();
+  await shelf.getByRole("button", { name: "Rename Full thread job" }).click();
+  await page.keyboard.type("Vice screw");
+  await page.keyboard.press("Escape");
+  await shelf.getByRole("button", { name: "Full thread job", exact: true }).waitFor();
+  await shelf.getByRole("button", { name: "Rename Full thread job" }).click();
+  await page.keyboard.type("Vice screw");
+  await page.keyboard.press("Enter");
+  await shelf.getByRole("button", { name: "Vice screw", exact: true }).waitFor();
+  await page.reload();
+  await ready(page);
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  await shelf.getByRole("button", { name: "Vice screw", exact: true }).click();
+  await shelf.waitFor({ state: "hidden" });
+  await page.waitForFunction(() => document.title.includes("Vice screw"));
+});
+
+test("the open job gets another title as a step that can be undone", async () => {
+  const { page, shelf } = await shelfWithSample();
+  await shelf.getByRole("button", { name: "Rename Sample <b>bolt</b>" }).click();
+  await page.keyboard.type("Bolt");
+  await page.keyboard.press("Enter");
+  await shelf.getByRole("button", { name: "Bolt", exact: true }).waitFor();
+  await shelf.getByRole("button", { name: "Back to the job" }).click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.waitForFunction(() => document.title.includes("Sample <b>bolt</b>"));
+});
+
+test("a copy of a job is a job of its own", async () => {
+  const { page, shelf, rows } = await shelfWithSample();
+  await shelf.getByRole("button", { name: "Copy Sample <b>bolt</b>" }).click();
+  await rows.nth(3).waitFor();
+  await shelf.getByRole("button", { name: "Sample <b>bolt</b>, copy", exact: true }).click();
+  await shelf.waitFor({ state: "hidden" });
+  await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  await rows.filter({ hasText: "copy" }).getByText("1 of 2 signed off").waitFor();
+  await rows.filter({ hasText: "Sample" }).filter({ hasText: "0 of 2 signed off" }).waitFor();
+});
+
+test("any job of the shelf is saved to a file that opens again", async () => {
+  const { page, shelf } = await shelfWithSample();
+  const download = page.waitForEvent("download");
+  await shelf.getByRole("button", { name: "To a file Full thread job" }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toBe("full-thread-job.json");
+  expect(readJob(readFileSync((await file.path())!, "utf8")).title).toBe("Full thread job");
+});
+
+test("each of several deleted jobs can be put back", async () => {
+  const { shelf, rows } = await shelfWithSample();
+  await shelf.getByRole("button", { name: "Copy Full thread job" }).click();
+  await rows.nth(3).waitFor();
+  await shelf.getByRole("button", { name: "Delete Full thread job", exact: true }).click();
+  await rows.nth(3).waitFor({ state: "detached" });
+  await shelf.getByRole("button", { name: "Delete Full thread job, copy" }).click();
+  await rows.nth(2).waitFor({ state: "detached" });
+  await shelf.getByRole("button", { name: "Undo delete of Full thread job", exact: true }).click();
+  await rows.nth(2).waitFor();
+  await shelf.getByRole("button", { name: "Undo delete of Full thread job, copy" }).click();
+  await rows.nth(3).waitFor();
+});
