@@ -124,7 +124,7 @@ function rooms({ setover, flank }: SetoverFigure, plate: Plate): { plan: Box; de
     left: 10,
     top: 1.6 * size,
     right: width - 10,
-    bottom: height - 1.6 * size,
+    bottom: height - (height > 260 ? 2.8 : 1.6) * size,
   };
   const near = flank !== undefined && Math.abs(flank - setover) <= 8;
   if (near && height > 1.3 * width && width >= 270) {
@@ -343,6 +343,7 @@ function words(plate: Plate, figure: SetoverFigure, place: Standing, at: At, sca
     [
       { at: on(slide.handle, handle), side: way > 0 ? "ne" : "nw" },
       { at: on(slide.handle + 20, handle), side: way > 0 ? "e" : "w" },
+      { at: on(squareArc + 22, handle), side: way > 0 ? "e" : "w" },
       { at: on(slide.back - 10, handle - way * 18), side: way > 0 ? "e" : "w" },
       { at: at([way * 46, 100]), side: way > 0 ? "e" : "w" },
       { at: at([-way * 46, 60]), side: way > 0 ? "w" : "e" },

@@ -5,6 +5,22 @@ import { declare, type SheetFunction } from "./declare.ts";
 
 const zeroWords = { square: "scale zeroed square", bed: "bed scale", obtuse: "bed scale, far end," } as const;
 
+/** The swing of a set-over above 0, turned to where the handle of this one stands. */
+function swingAt(setover: number, swung: string): string {
+  if (setover > 0) return swung;
+  if (setover === 0) return swung.replace(/handle (left|right)/, "handle square");
+  return swung.includes("left") ? swung.replace("left", "right") : swung.replace("right", "left");
+}
+
+function doubt(setover: number, flank: number | undefined): string | undefined {
+  if (flank !== undefined && setover > flank) {
+    return `past the trailing flank of ${flank} degrees: this cuts outside the form`;
+  }
+  return setover < 0
+    ? "swung to the other side of square: the trailing edge does most of the work"
+    : undefined;
+}
+
 export const drawSetoverFunctions: readonly SheetFunction[] = [
   declare({
     name: "DRAW.SETOVER",
@@ -78,13 +94,18 @@ export const drawSetoverFunctions: readonly SheetFunction[] = [
         value: "Set-over 29°, scale zeroed square 29°: handle left, wind back",
         source: "the swing is common practice, no source",
       },
+      {
+        formula: "=DRAW.SETOVER(-20)",
+        value: "Set-over -20°, scale zeroed square -20°: handle left, wind in",
+        source: "below 0 the handle stands on the other side than SETOVER.SWING says",
+      },
     ],
     source: "geometry; the swing is common practice, no source",
     compute: (setover, zeroLine, flank, hand, member) => {
       requireSetover(setover);
       if (flank !== undefined) requireFlank("flank", flank);
       const reading = scaleReading(setover, zeroLine);
-      const way = swing(hand, member);
+      const way = swingAt(setover, swing(hand, member));
       const shown = (angle: number) => `${Number(angle.toFixed(2))}°`;
       const words = [
         `Set-over ${shown(setover)}`,
@@ -92,11 +113,11 @@ export const drawSetoverFunctions: readonly SheetFunction[] = [
         ...(flank === undefined ? [] : [`flank ${shown(flank)}`]),
       ];
       const beside = flank === undefined ? {} : { flank, flankReading: scaleReading(flank, zeroLine) };
-      const past = flank !== undefined && setover > flank;
+      const note = doubt(setover, flank);
       return {
         value: `${words.join(", ")}: ${way}`,
         figure: { kind: "setover", setover, zeroLine, reading, ...beside, hand, member, swing: way },
-        ...(past ? { note: `past the trailing flank of ${flank} degrees: this cuts outside the form` } : {}),
+        ...(note === undefined ? {} : { note }),
       };
     },
   }),

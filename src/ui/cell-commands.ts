@@ -11,6 +11,7 @@ import { rangeName } from "../job/references.ts";
 import { type SortWay, sortRows, tableAround } from "../job/sort.ts";
 import { deleteLines, insertLines, moveLines } from "../job/structure.ts";
 import { askFormat, askLimits, askName, askNote, askWidth } from "./cell-questions.ts";
+import { drawingCommands } from "./drawing-commands.ts";
 import { clearArea, fillArea, type Refused } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
 import type { SheetMap } from "./sheet-map.ts";
@@ -200,6 +201,7 @@ export const cellCommands: readonly CellCommand[] = [
     label: (on) => (isMerged(on) ? "Split merged cells" : undefined),
     run: (on) => told(on, splitCells(on.job, on.sheet, on.area)),
   },
+  ...drawingCommands,
   ...lineCommands("row"),
   ...lineCommands("column"),
   { id: "width", group: "Columns", label: () => "Width of column...", run: askWidth },

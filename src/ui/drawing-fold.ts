@@ -60,8 +60,14 @@ export class DrawingFold extends LitElement {
   @state() private chosen: string | undefined;
   @state() private width = 0;
 
+  private frame = 0;
+
   private readonly resizes = new ResizeObserver(([entry]) => {
-    this.width = entry!.contentRect.width;
+    // In the next frame: drawn at once it would move the grid, which watches its size too.
+    cancelAnimationFrame(this.frame);
+    this.frame = requestAnimationFrame(() => {
+      this.width = entry!.contentRect.width;
+    });
   });
 
   override connectedCallback(): void {
@@ -71,6 +77,7 @@ export class DrawingFold extends LitElement {
 
   override disconnectedCallback(): void {
     this.resizes.disconnect();
+    cancelAnimationFrame(this.frame);
     super.disconnectedCallback();
   }
 

@@ -17,7 +17,8 @@ type Figure = NonNullable<CellView["figure"]>;
 /** A thing to do with the drawing of a cell, under the word that offers it. */
 export interface DrawingAction {
   readonly word: string;
-  readonly act: () => Promise<void>;
+  /** @returns name of the file */
+  readonly act: () => Promise<string>;
 }
 
 /** Size of a saved drawing, px. */
@@ -43,14 +44,18 @@ export function drawingActions({ figure }: CellView): readonly DrawingAction[] {
   return [
     {
       word: "Save drawing as SVG",
-      act: async () =>
-        saveBlob(
-          nameOf(figure, "svg"),
-          new Blob([`<?xml version="1.0" encoding="UTF-8"?>\n${svgText(figure)}`], { type: "image/svg+xml" }),
-        ),
+      act: async () => {
+        const text = `<?xml version="1.0" encoding="UTF-8"?>\n${svgText(figure)}`;
+        return saved(nameOf(figure, "svg"), new Blob([text], { type: "image/svg+xml" }));
+      },
     },
-    { word: "Save drawing as PNG", act: async () => saveBlob(nameOf(figure, "png"), await pngOf(figure)) },
+    { word: "Save drawing as PNG", act: async () => saved(nameOf(figure, "png"), await pngOf(figure)) },
   ];
+}
+
+function saved(name: string, blob: Blob): string {
+  saveBlob(name, blob);
+  return name;
 }
 
 function nameOf(figure: Figure, ending: string): string {
@@ -74,18 +79,18 @@ export function svgText(figure: Figure, type = ""): string {
   try {
     render(drawingTemplate(drawingOf(figure, width, height)), root);
     const shown = root.querySelector("svg")!;
-    const saved = document.createElementNS(namespace, "svg");
-    saved.setAttribute("viewBox", `0 0 ${width} ${height}`);
-    saved.setAttribute("width", String(width));
-    saved.setAttribute("height", String(height));
-    saved.setAttribute("role", "img");
-    saved.setAttribute("font-family", "B612, sans-serif");
-    add(saved, "title", {}, shown.getAttribute("aria-label") ?? "");
-    if (type !== "") add(saved, "style", {}, type);
+    const picture = document.createElementNS(namespace, "svg");
+    picture.setAttribute("viewBox", `0 0 ${width} ${height}`);
+    picture.setAttribute("width", String(width));
+    picture.setAttribute("height", String(height));
+    picture.setAttribute("role", "img");
+    picture.setAttribute("font-family", "B612, sans-serif");
+    add(picture, "title", {}, shown.getAttribute("aria-label") ?? "");
+    if (type !== "") add(picture, "style", {}, type);
     const paper = getComputedStyle(document.documentElement).getPropertyValue("--paper").trim();
-    add(saved, "rect", { width: String(width), height: String(height), fill: paper });
-    for (const element of shown.children) saved.append(inked(element));
-    return new XMLSerializer().serializeToString(saved);
+    add(picture, "rect", { width: String(width), height: String(height), fill: paper });
+    for (const element of shown.children) picture.append(inked(element));
+    return new XMLSerializer().serializeToString(picture);
   } finally {
     host.remove();
   }

@@ -70,6 +70,13 @@ describe("labels", () => {
     );
   });
 
+  test("below 0 the handle is drawn and told on the other side, at 0 square", () => {
+    const words = (setover: number) => drawing(setover).labels.map((label) => label.text);
+    expect(words(-20)).toContain("handle left");
+    expect(90 - direction(drawing(-20), "setting")).toBeCloseTo(-20, 2);
+    expect(words(0)).toContain("handle square");
+  });
+
   test("a setting past the flank says by how much", () => {
     expect(texts(drawing(30, "square", 27.5), "warn")).toEqual(["past the flank by 2.5°"]);
     expect(texts(drawing(27.5, "square", 27.5), "warn")).toEqual([]);
