@@ -123,14 +123,18 @@ test("every rank is the one that counting out finds", () => {
   );
 });
 
-// 50 random boxes of gears, each behind a gearbox of up to four ratios.
+// 50 random boxes of gears, each behind a gearbox of up to three ratios.
 test("behind a gearbox every rank is the one that counting out finds, position by position", () => {
   const ratios = fc.array(fc.constantFrom([1, 1], [1, 2], [2, 1], [2, 3], [3, 4], [27, 20]), {
     minLength: 1,
-    maxLength: 4,
+    maxLength: 3,
+  });
+  const few = fc.array(fc.constantFrom(20, 24, 30, 36, 40, 45, 50, 60, 63, 127), {
+    minLength: 2,
+    maxLength: 6,
   });
   fc.assert(
-    fc.property(lead, fc.integer({ min: 20, max: 60 }), some, ratios, (n, m, gears, positions) => {
+    fc.property(lead, fc.integer({ min: 20, max: 60 }), few, ratios, (n, m, gears, positions) => {
       const counted = positions.flatMap(([top, bottom], i) =>
         countedOut(BigInt(n * m * bottom!), 20n * 127n * BigInt(top!), gears, 15).map((train) => ({
           ...train,
