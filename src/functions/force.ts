@@ -8,7 +8,7 @@ import {
   spindlePower,
   spindleTorque,
 } from "../lathe/cutting-force.ts";
-import { declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
+import { type Block, declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
 
 const material = {
   name: "material",
@@ -115,6 +115,57 @@ export const forceFunctions: readonly SheetFunction[] = [
     source,
     compute: (chips, edges, metal, lengths, figure) =>
       noted(cuttingForce(chips, edges, coefficientsOf(metal), lengths, figure), chips, edges, lengths),
+  }),
+  declare({
+    name: "FORCE.PASSES",
+    family: "force",
+    summary: "Cutting force of every pass of a schedule, estimated from the metal. Never a promise.",
+    params: [
+      {
+        name: "areas",
+        type: "numbers",
+        unit: "length2",
+        doc: "Shares of the area of every pass, three columns: leading flank, nose, trailing flank, as PASS.SCHEDULE gives them.",
+      },
+      {
+        name: "widths",
+        type: "numbers",
+        unit: "length",
+        doc: "Lengths of the three edges that cut, as many rows; the next three columns of PASS.SCHEDULE.",
+      },
+      material,
+      unit,
+      estimate,
+    ],
+    returns: { type: "block", doc: "A row for each pass with one column, N or lbf; 0 for a spring pass." },
+    failures: [
+      {
+        when: "an area lacks its edge",
+        formula: '=FORCE.PASSES({0.05,0,0.03;0.04,0,0.02}, {0.5,0,0.4}, "mild steel", "mm")',
+        gives: "#NUM!",
+        says: "areas and widths must hold as many numbers, three a pass, got 6 and 3",
+      },
+    ],
+    examples: [
+      {
+        formula: '=INDEX(FORCE.PASSES({0.08,0,0;0.05,0,0.03}, {1,0,0;0.5,0,0.4}, "mild steel", "mm"), 2, 1)',
+        value: 179.2459465,
+        source: "1350 (0.1^-0.21 x 0.05 + 0.075^-0.21 x 0.03), reckoned apart",
+      },
+    ],
+    source,
+    compute: (areas, widths, metal, lengths, figure): Block => {
+      if (areas.length !== widths.length || areas.length % 3 !== 0) {
+        throw new RangeError(
+          `areas and widths must hold as many numbers, three a pass, got ${areas.length} and ${widths.length}`,
+        );
+      }
+      return Array.from({ length: areas.length / 3 }, (_, pass) => {
+        const edges = [3 * pass, 3 * pass + 3] as const;
+        const [chips, lengthsOf] = [areas.slice(...edges), widths.slice(...edges)];
+        return [cuttingForce(chips, lengthsOf, coefficientsOf(metal), lengths, figure)];
+      });
+    },
   }),
   declare({
     name: "FORCE.KIENZLE",

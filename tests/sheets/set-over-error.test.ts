@@ -1,0 +1,82 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { parseRange, splitSheet } from "../../src/engine/address.ts";
+import { readJob } from "../../src/job/file.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
+import { grooveOf } from "../../src/lathe/chip-area.ts";
+import { alongSetover, overcutAt } from "../../src/lathe/groove.ts";
+import { faults, valueAt } from "./read.ts";
+
+const text = readFileSync("sheets/set-over-error.json", "utf8");
+
+function jobWith(inputs: Record<string, string>): Job {
+  const job = createJob(readJob(text));
+  job.setCells(
+    Object.entries(inputs).map(([name, typed]) => {
+      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
+      const { top, left } = parseRange(rest)!;
+      return { sheet, row: top, column: left, text: typed };
+    }),
+  );
+  return job;
+}
+
+const number = (job: Job, name: string) => valueAt(job, name) as number;
+const threads = ["1/2-12 BSW", "M12x1.75-6g", "2 BA", "1/4-20 UNC-2A", "1-5 Acme-2G", "2-4 Butt"];
+
+test.each(threads.flatMap((thread) => ["mm", "in"].map((unit) => ({ thread, unit }))))(
+  "$thread in $unit shows no error",
+  ({ thread, unit }) => {
+    expect(faults(jobWith({ thread, unit }))).toEqual([]);
+  },
+);
+
+test("an error inside the flank leaves the form right, and one past it by a degree steps the flank", () => {
+  const job = jobWith({});
+  for (const row of [4, 5, 6, 7, 8, 9]) {
+    expect(number(job, `What it does!F${row}`), `row ${row}`).toBe(0);
+    expect(valueAt(job, `What it does!K${row}`)).toBe("form right");
+  }
+  expect(number(job, "What it does!F10")).toBeGreaterThan(0);
+  expect(valueAt(job, "What it does!K13")).toBe("overcut stays on the flank");
+});
+
+test("what straight in does not clean is what the groove shows when it is cut so", () => {
+  const job = jobWith({});
+  for (const row of [10, 11, 12, 13]) {
+    const [depth, reached, stands] = ["depth", `What it does!C${row}`, `What it does!B${row}`].map((name) =>
+      number(job, name),
+    );
+    const tool = grooveOf(55, number(job, "nose"), undefined, "radius");
+    const first = (0.25 * reached!) / depth!;
+    const stop = Math.min(reached!, depth!) - 0.05;
+    const cos = Math.cos((stands! * Math.PI) / 180);
+    const passes = [first, (first + stop) / 2, stop].map((radial) => alongSetover(radial / cos, stands!));
+    const last = { axial: passes.at(-1)!.axial, radial: depth! };
+    const shows = overcutAt(tool, [...passes, last], tool, last, "trailing", 0);
+    expect(number(job, `What it does!J${row}`)).toBeCloseTo(shows, 6);
+  }
+});
+
+test("at the largest set-over the flank is off by just what is allowed", () => {
+  const job = jobWith({ flank_allowed: "0.25", over_allowed: "1" });
+  const error = number(job, "largest") - number(job, "setover");
+  const checked = jobWith({ flank_allowed: "0.25", over_allowed: "1", errors: String(error) });
+  // The first pass is reckoned with the travel as wound here, with the depth as meant in the limit: a hair apart.
+  expect(number(checked, "What it does!E4")).toBeCloseTo(0.25, 2);
+});
+
+test("a reading of the indicator past the largest set-over asks to swing back", () => {
+  const read = number(jobWith({}), "along_largest") + 0.05;
+  const job = jobWith({ moved_along: String(read) });
+  expect(valueAt(job, "How exact!A20")).toContain("past the largest: swing back before you cut");
+  expect(valueAt(jobWith({ moved_along: "4.54" }), "How exact!A20")).toBe("");
+});
+
+test("a setting that is off by more than the back-off allows is warned", () => {
+  expect(valueAt(jobWith({ scale_error: "3" }), "How exact!A19")).toContain("back off by");
+  expect(valueAt(jobWith({ scale_error: "0.5" }), "How exact!A19")).toBe("");
+  expect(valueAt(jobWith({ scale_error: "3" }), "What it does!A16")).toContain(
+    "an overcut may stay on the flank",
+  );
+});
