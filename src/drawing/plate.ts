@@ -239,11 +239,10 @@ export class Plate {
       tryOut(spot, i * 4);
     });
     if (wish.must && (!best || best.cost > fairCost)) {
-      const [x0, y0] = spots[0]!.at;
-      for (let y = searchStep; y < this.height; y += searchStep) {
-        for (let x = searchStep; x < this.width; x += searchStep) {
-          tryOut({ at: [x, y], side: "over" }, 20 + 0.6 * Math.hypot(x - x0, y - y0));
-        }
+      for (const { at, far } of this.placesBy(spots[0]!.at)) {
+        const fine = 20 + 0.6 * far;
+        if (best && fine >= best.cost) break;
+        tryOut({ at, side: "over" }, fine);
       }
     }
     if (!best || best.cost > (wish.most ?? Infinity)) return false;
@@ -311,6 +310,17 @@ export class Plate {
         box,
       };
     });
+  }
+
+  /** Places all over the frame, the nearest first. */
+  private placesBy([x0, y0]: Point): { at: Point; far: number }[] {
+    const places: { at: Point; far: number }[] = [];
+    for (let y = searchStep; y < this.height; y += searchStep) {
+      for (let x = searchStep; x < this.width; x += searchStep) {
+        places.push({ at: [x, y], far: Math.hypot(x - x0, y - y0) });
+      }
+    }
+    return places.sort((a, b) => a.far - b.far);
   }
 
   private free(labels: readonly Label[]): boolean {

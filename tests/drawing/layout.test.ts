@@ -71,7 +71,7 @@ test("no label lies over another and nothing leaves the frame, for any figure in
     fc.property(figures, frames, (figure, [width, height]) => {
       expect(faults(drawingOf(figure, width, height))).toEqual([]);
     }),
-    { ...seed, numRuns: 400 },
+    { ...seed, numRuns: 200 },
   );
 });
 
