@@ -47,7 +47,7 @@ const allowed: Record<string, RegExp> = {
   lathe: /^thread\//,
   functions: /^(thread|lathe)\//,
   engine: /^(thread\/failures\.ts|functions\/(declare|index)\.ts)$/,
-  job: /^(engine|functions)\//,
+  job: /^(engine|functions|lathe)\//,
   drawing: /^(thread|lathe)\//,
   ui: /^(job|drawing|functions)\/|^engine\/(values|address)\.ts$/,
   "main.ts": /^(ui|job)\//,

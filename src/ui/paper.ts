@@ -19,8 +19,8 @@ export interface Page {
   readonly margin: number;
 }
 
-/** CSS px in a millimetre. */
-const perMm = 96 / 25.4;
+/** CSS px in a millimetre: 96 to the inch, which is 127/5 mm. */
+const perMm = 480 / 127;
 
 /** Room for what is printed, CSS px. */
 export function roomOn({ paper, landscape, margin }: Page): { width: number; height: number } {

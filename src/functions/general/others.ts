@@ -64,8 +64,8 @@ LEFT(text, [letters=1]): its first letters
 LEN(text): how many letters
 LOWER(text): in small letters
 MATCH(sought, range, [type]): place of a value in a range
-MAXPOOL(range, size, [stride]): largest of each window
-MEDIANPOOL(range, size, [stride]): middle of each window
+MAXPOOL(range, size, [stride]): largest of each stretch
+MEDIANPOOL(range, size, [stride]): middle of each stretch
 MID(text, start, letters): letters from the middle
 MINUTE(time): minute
 MIRR(values, rate, reinvest): modified internal rate of return
