@@ -59,14 +59,20 @@ export function takeFound(
   return job.setCells([{ ...input, text: String(at) }], what);
 }
 
-/** What came of it, as a sentence without its full stop. @param show writes a value or an input as it is shown */
+/**
+ * What came of it, as a sentence without its full stop.
+ *
+ * @param show writes a value and an input as they are shown
+ * @param sheet cells on it are named without their sheet
+ */
 export function outcomeWords(
   job: Job,
   { result, input, wanted, from, to }: SeekRequest,
   outcome: Outcome,
   show: { readonly value: (value: number) => string; readonly input: (value: number) => string },
+  sheet?: string,
 ): string {
-  const [target, changed] = [wordsFor(job, result), wordsFor(job, input)];
+  const [target, changed] = [wordsFor(job, result, sheet), wordsFor(job, input, sheet)];
   const { value, input: at } = show;
   const between = `with ${changed} from ${at(from)} to ${at(to)}`;
   switch (outcome.kind) {

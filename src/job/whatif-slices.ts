@@ -3,17 +3,10 @@
  * slices between which the page can be used, and what is not known yet is stale meanwhile.
  */
 import type { Engine } from "../engine/engine.ts";
+import type { Reckoning } from "../engine/reckoner.ts";
 
 /** Runs work as soon as the page has had its turn. */
 export type Later = (work: () => void) => void;
-
-/** How far the tables are. */
-export interface Reckoning {
-  readonly done: number;
-  readonly of: number;
-  /** True after it was stopped: nothing more comes until it goes on. */
-  readonly stopped: boolean;
-}
 
 /** How long a slice may take, ms: short enough for a key press in between. */
 const slice = 10;
@@ -42,8 +35,9 @@ export class WhatIfSlices {
   /** An edit was made: small tables are done at once, the others are begun. */
   follow(): void {
     const left = this.engine.tablesLeft;
+    // What was under way before goes on; nothing of it is told twice.
+    this.of = left === 0 ? 0 : Math.max(this.of, left);
     if (left === 0) return;
-    this.of = left;
     this.stopped = false;
     this.shown = performance.now();
     this.work();
@@ -70,7 +64,7 @@ export class WhatIfSlices {
       this.awaited = false;
       if (this.stopped || this.engine.tablesLeft === 0) return;
       const done = this.work();
-      this.of = Math.max(this.of, this.engine.tablesLeft);
+      if (!done) this.of = Math.max(this.of, this.engine.tablesLeft);
       const now = performance.now();
       if (done || now - this.shown >= showing) {
         this.shown = now;
@@ -82,6 +76,8 @@ export class WhatIfSlices {
 
   private work(): boolean {
     const end = performance.now() + slice;
-    return this.engine.reckonTables(() => performance.now() >= end);
+    const done = this.engine.reckonTables(() => performance.now() >= end);
+    if (done) this.of = 0;
+    return done;
   }
 }

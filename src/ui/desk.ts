@@ -170,7 +170,7 @@ export class Desk {
     await this.flush().catch(() => undefined);
     this.autosave?.stop();
     this.stop?.();
-    this.job?.stopReckoning();
+    if (this.job !== job) this.job?.stopReckoning();
     this.job = job;
     this.id = id;
     this.cells = { ...standing?.cells };

@@ -62,11 +62,12 @@ export class ReckonLine extends LitElement {
         ? html`<div class="line">
             <span>${reckoning.stopped ? "Stopped" : "Reckoning"}, ${count(reckoning.done)} of ${count(reckoning.of)} values</span>
             <progress aria-label="Values reckoned" max=${reckoning.of} value=${reckoning.done}></progress>
-            ${
-              reckoning.stopped
-                ? html`<button class="act" @click=${() => this.job?.goOnReckoning()}>Go on</button>`
-                : html`<button class="act" @click=${() => this.job?.stopReckoning()}>Stop</button>`
-            }
+            <button
+              class="act"
+              @click=${() => (reckoning.stopped ? this.job?.goOnReckoning() : this.job?.stopReckoning())}
+            >
+              ${reckoning.stopped ? "Go on" : "Stop"}
+            </button>
           </div>`
         : nothing
     }

@@ -194,10 +194,11 @@ export class SeekDialog extends LitElement {
 
   private end(job: Job, request: SeekRequest, outcome: Outcome) {
     this.forget();
-    const words = outcomeWords(job, request, outcome, {
-      value: (value) => this.shown(request.result, value),
-      input: (value) => this.shown(request.input, value),
-    });
+    const show = {
+      value: (value: number) => this.shown(request.result, value),
+      input: (value: number) => this.shown(request.input, value),
+    };
+    const words = outcomeWords(job, request, outcome, show, this.sheet);
     this.tell(words, outcome.kind !== "found");
     if (outcome.kind !== "found") return;
     this.found = { request, point: outcome.point };
