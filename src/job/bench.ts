@@ -52,15 +52,16 @@ export function benchVerdict(job: Job): BenchFact[] {
 /**
  * The groove in layers with the pass in hand as the next one, from the drawing in the cell named `bench_drawing`.
  *
- * @param cut slide passes that are done
+ * @param at index of the step in hand
  */
-export function benchFigure(job: Job, cut: number): CellView["figure"] {
+export function benchFigure(job: Job, steps: readonly Step[], at: number): CellView["figure"] {
   const area = namedArea(job, "bench_drawing");
   const figure = area && job.cell(area.sheet, area.top, area.left).figure;
   if (figure?.kind !== "passes") return figure;
-  // The chips drawn in the cell are those of the pass that is next there.
+  const cut = steps.slice(0, at).filter(({ kind }) => kind === "slide").length;
   const { chip: _, ...groove } = figure;
-  return { ...groove, next: Math.min(cut, figure.depths.length) + 1 };
+  const chip = steps.filter(({ kind }) => kind === "slide")[cut]?.chip;
+  return { ...groove, next: Math.min(cut, figure.depths.length) + 1, ...(chip ? { chip } : {}) };
 }
 
 /** The log, in the order it was taken. */

@@ -31,6 +31,8 @@ export interface Step {
   readonly to?: Stop;
   /** Radial, in the job's unit. */
   readonly depth?: number;
+  /** Chip on each flank, in the job's unit. */
+  readonly chip?: { readonly leading: number; readonly trailing: number };
 }
 
 export interface Steps {
@@ -77,6 +79,7 @@ export function stepsOf(job: Job): Steps {
         : {};
     if (slide && total !== undefined) stood[slide] = total + start(slide, touchOff);
     const depth = numberIn(at(6));
+    const [leading, trailing] = [numberIn(at(7)), numberIn(at(8))];
     steps.push({
       kind,
       pass: String(first),
@@ -84,6 +87,7 @@ export function stepsOf(job: Job): Steps {
       ...(wind === undefined ? {} : { wind }),
       ...(total === undefined ? {} : { total }),
       ...(depth === undefined ? {} : { depth }),
+      ...(leading === undefined || trailing === undefined ? {} : { chip: { leading, trailing } }),
       ...stops,
     });
   }

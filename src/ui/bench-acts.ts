@@ -80,8 +80,7 @@ export class BenchActs {
     const { job } = this.acts;
     if (!job || !this.open) return undefined;
     const plan = stepsOf(job);
-    const cut = plan.steps.slice(0, this.at).filter(({ kind }) => kind === "slide").length;
-    const figure = benchFigure(job, cut);
+    const figure = benchFigure(job, plan.steps, this.at);
     return {
       plan,
       facts: benchFacts(job),

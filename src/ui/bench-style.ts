@@ -240,7 +240,7 @@ export const benchStyle = css`
   .facts dl {
     flex: 1 1 auto;
     margin: 0;
-    padding: 10px 18px;
+    padding: 8px 14px;
     border-right: 1px solid var(--ink);
   }
   .facts dt {
@@ -249,7 +249,7 @@ export const benchStyle = css`
   }
   .facts dd {
     margin: 0;
-    font-size: 32px;
+    font-size: 29px;
     font-weight: 700;
     line-height: 1.2;
   }

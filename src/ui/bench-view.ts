@@ -117,7 +117,7 @@ export class BenchView extends LitElement {
         ${
           step.depth === undefined
             ? nothing
-            : html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, job.unit)}<small>of ${depthText(depth ?? 0, job.unit)} ${job.unit}, ${depthText(Math.max(0, (depth ?? 0) - step.depth), job.unit)} left</small></dd></dl>`
+            : html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, job.unit)}<small>of ${depthText(depth ?? 0, job.unit)} ${job.unit}</small><small>${depthText(Math.max(0, (depth ?? 0) - step.depth), job.unit)} left</small></dd></dl>`
         }
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}

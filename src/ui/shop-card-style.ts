@@ -107,7 +107,7 @@ export const cardStyle = css`
     border-bottom: 0.6mm solid var(--ink);
   }
   .set.drawn {
-    grid-template-columns: 58mm 1fr;
+    grid-template-columns: 55mm 1fr;
   }
   .figure {
     display: grid;
@@ -129,9 +129,10 @@ export const cardStyle = css`
   .set td,
   .set th {
     height: auto;
-    padding: 0.75mm 3mm;
+    padding: 0.55mm 2mm;
     text-align: left;
     font-weight: 400;
+    line-height: 1.2;
   }
   .set tr + tr > * {
     border-top: 0.2mm solid var(--rule-2);
@@ -143,11 +144,14 @@ export const cardStyle = css`
   .set th,
   .set td {
     color: inherit;
-    font-size: 12px;
+    font-size: 11px;
+  }
+  .set td {
+    white-space: nowrap;
   }
   .set tr.key > * {
     font-weight: 700;
-    font-size: 13.5px;
+    font-size: 12.5px;
   }
   .set tr.key td {
     font-size: 19px;
@@ -238,7 +242,7 @@ export const cardStyle = css`
     border-bottom: 0.3mm solid var(--ink);
   }
   .measure div {
-    padding: 0.8mm 2.5mm;
+    padding: 0.8mm 1.6mm;
     border-left: 0.2mm solid var(--ink);
   }
   .measure div:first-child {
@@ -252,7 +256,8 @@ export const cardStyle = css`
     min-height: 4.5mm;
     margin: 0;
     font-weight: 700;
-    font-size: 13px;
+    font-size: 12px;
+    white-space: nowrap;
   }
   .rest {
     display: grid;

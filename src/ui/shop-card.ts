@@ -3,12 +3,25 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { Card, CardLine } from "../job/card.ts";
 import { type Step, stopText } from "../job/steps.ts";
 
-/** Rows of the pass table for the first card and for one that goes on; the rest of the card takes the room left. */
-const roomFor = { first: 48, next: 105 } as const;
+/** Heights on the card, mm: all of it, head, a line of settings, measuring, notes with the title block, head of the passes. */
+const all = 189;
+const parts = { head: 11, setting: 4.5, measure: 11, rest: 48, heads: 5 } as const;
+/** Heights of a pass, mm, the roomiest first. */
+const steps = [
+  { name: "h6", height: 6.2 },
+  { name: "h5", height: 5 },
+  { name: "h4", height: 4.2 },
+] as const;
+const mostColumns = 3;
+/** Lines of settings that are as high as the drawing beside them. */
+const mostOfFigure = 13;
 
 interface PassSheet {
   readonly steps: readonly Step[];
   readonly first: boolean;
+  readonly columns: number;
+  /** Class of the height that a pass has. */
+  readonly height: string;
 }
 
 /**
@@ -18,7 +31,7 @@ interface PassSheet {
  * @param printed when it is printed, as the card says it
  */
 export function shopCard(card: Card, figure: TemplateResult | undefined, printed: string): TemplateResult[] {
-  const pages = pagesOf(card.plan.steps);
+  const pages = pagesOf(card);
   return pages.map((page, index) => {
     const number = pages.length > 1 ? `, card ${index + 1} of ${pages.length}` : "";
     return html`<article class="card" aria-label="Shop card${number}">
@@ -33,10 +46,26 @@ export function shopCard(card: Card, figure: TemplateResult | undefined, printed
   });
 }
 
-function pagesOf(steps: readonly Step[]): PassSheet[] {
-  const pages: PassSheet[] = [{ steps: steps.slice(0, roomFor.first), first: true }];
-  for (let at = roomFor.first; at < steps.length; at += roomFor.next)
-    pages.push({ steps: steps.slice(at, at + roomFor.next), first: false });
+/** As many passes on the first card as it has room for, in columns that are no longer than they must be. */
+function pagesOf(card: Card): PassSheet[] {
+  const settings = Math.max(card.settings.length, card.drawing ? mostOfFigure : 0);
+  const taken =
+    parts.head + settings * parts.setting + parts.rest + (card.measure.length > 0 ? parts.measure : 0);
+  const pages: PassSheet[] = [];
+  let left = card.plan.steps;
+  do {
+    const first = pages.length === 0;
+    const room = all - (first ? taken : parts.head) - parts.heads;
+    // One spare row on the last card, for what was not planned.
+    const wanted = left.length + 1;
+    const tightest = steps.at(-1)!.height;
+    const columns = Math.ceil(wanted / 2) * tightest <= room ? 2 : mostColumns;
+    const deep = Math.min(Math.ceil(wanted / columns), Math.floor(room / tightest));
+    const step = steps.find(({ height }) => deep * height <= room) ?? steps.at(-1)!;
+    const here = left.slice(0, columns * deep);
+    pages.push({ steps: here, first, columns, height: step.name });
+    left = left.slice(here.length);
+  } while (left.length > 0);
   return pages;
 }
 
@@ -62,16 +91,13 @@ function settings({ settings: lines }: Card, figure: TemplateResult | undefined)
   </div>`;
 }
 
-function passes({ steps, first }: PassSheet, { plan }: Card): TemplateResult {
+function passes({ steps, columns, height }: PassSheet, { plan }: Card): TemplateResult {
   if (steps.length === 0) return html`<div class="passes"><p>${plan.trouble ?? ""}</p></div>`;
-  // One spare row, for what was not planned.
   const rows: (Step | undefined)[] = [...steps, undefined];
-  const columns = rows.length > 32 ? 3 : 2;
   const deep = Math.ceil(rows.length / columns);
-  const height = !first || deep > 13 ? "h4" : deep > 10 ? "h5" : "h6";
-  const parts = Array.from({ length: columns }, (_, index) => rows.slice(index * deep, (index + 1) * deep));
+  const bundles = Array.from({ length: columns }, (_, index) => rows.slice(index * deep, (index + 1) * deep));
   return html`<div class="passes c${columns} ${height}">
-    ${parts.map(
+    ${bundles.map(
       (part) => html`<table>
         <thead>
           <tr>
