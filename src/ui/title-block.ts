@@ -49,7 +49,7 @@ export class TitleBlock extends LitElement {
         color: var(--error);
         font-weight: 700;
       }
-      details {
+      .fold {
         flex: 1;
         min-width: 0;
         align-self: center;
@@ -162,10 +162,10 @@ export class TitleBlock extends LitElement {
 
   private folded() {
     const [first, ...others] = this.everyCaution;
-    return html`<slot name="notes"></slot><details>
+    return html`<div class="fold"><slot name="notes"></slot><details>
       <summary>${this.troubleLine()}<span>${others.length > 0 ? html`<b>Cautions, ${this.everyCaution.length}:</b> ` : nothing}${first}</span></summary>
       <ol start="2" tabindex="0" aria-label="Further cautions">${others.map((caution) => html`<li>${caution}</li>`)}</ol>
-    </details>`;
+    </details></div>`;
   }
 
   private troubleLine() {
