@@ -145,3 +145,50 @@ describe("bad usage ends with status 2, a message on stderr and nothing on stdou
     expect(lines("=1+", "=NOSUCH(1)")).toMatchObject([{ error: "#ERROR!" }, { error: "#NAME?" }]);
   });
 });
+
+describe("seeking", () => {
+  test("gives the number found, which then stands in its cell", () => {
+    // depth / cos 60 = 2 depth, so that 3.2 is wanted of 1.6.
+    expect(
+      lines(
+        "--job",
+        "job.json",
+        "--set",
+        "set_over=60",
+        "--seek",
+        "Thread!B3=3.2 by depth from 0 to 5",
+        "--get",
+        "depth",
+      ),
+    ).toEqual([expect.closeTo(1.6, 12), expect.closeTo(1.6, 12)]);
+  });
+
+  test("says why there is no such number", () => {
+    expect(lines("--job", "job.json", "--seek", "B3=-3 by depth from 0 to 5")).toEqual([
+      {
+        error: "#N/A",
+        message: expect.stringMatching(/^no solution: with depth from 0 to 5, Thread!B3 goes from 0 to /),
+      },
+    ]);
+  });
+
+  test.each([
+    ["depth", /^reckon: --seek takes "NAME=VALUE by NAME from LOW to HIGH", got "depth"/],
+    ["gone=1 by depth from 0 to 1", /there is no cell or name "gone"/],
+    ["both=1 by depth from 0 to 1", /both is 4 cells/],
+    ["B3=1 by gears from 0 to 1", /gears is 4 cells/],
+    ["B3=1 by depth from 1 to 0", /the second limit must be more than the first/],
+    ["B4=1 by depth from 0 to 1", /does not depend on depth/],
+  ])("refuses %s", (sought, message) => {
+    const { out, err, status } = run("--job", "job.json", "--seek", sought);
+    expect([out, status]).toEqual(["", 2]);
+    expect(err).toMatch(message);
+  });
+});
+
+test("a what-if value is reckoned on the command line as in a cell", () => {
+  // 2.5 / cos 60 = 5
+  expect(
+    lines("--job", "job.json", "=MULTIPLE.OPERATIONS(Thread!B3, depth, 2.5, set_over, 60)", "--get", "depth"),
+  ).toEqual([0.92, expect.closeTo(5, 12)]);
+});

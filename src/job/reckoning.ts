@@ -7,6 +7,9 @@ import { smallestSheet } from "./changes.ts";
 import type { JobDocument } from "./document.ts";
 import { JobFileError, readJob } from "./file.ts";
 import { type CellEdit, createJob, type Job } from "./job.ts";
+import { outcomeWords, seek, takeFound } from "./solve-job.ts";
+import { placeFrom } from "./whatif-places.ts";
+import { numberFrom } from "./whatif-suggest.ts";
 
 export interface Reckoned {
   /** For stdout: one JSON value a line. */
@@ -18,7 +21,7 @@ export interface Reckoned {
 }
 
 export const usage =
-  "usage: reckon [--job FILE] [--set NAME=VALUE]... [--get NAME|Sheet!A1|Sheet!A1:C9]... [FORMULA]...";
+  'usage: reckon [--job FILE] [--set NAME=VALUE]... [--seek "NAME=VALUE by NAME from LOW to HIGH"]... [--get NAME|Sheet!A1|Sheet!A1:C9]... [FORMULA]...';
 
 /** What the person asked for cannot be done: a message and status 2. */
 class BadUsage extends Error {}
@@ -26,8 +29,18 @@ class BadUsage extends Error {}
 interface Wishes {
   readonly jobs: readonly string[];
   readonly sets: readonly { readonly target: string; readonly value: string }[];
+  readonly seeks: readonly Sought[];
   readonly gets: readonly string[];
   readonly formulas: readonly string[];
+}
+
+/** `result=wanted by input from low to high`, all as typed. */
+interface Sought {
+  readonly result: string;
+  readonly wanted: string;
+  readonly input: string;
+  readonly from: string;
+  readonly to: string;
 }
 
 interface Area {
@@ -73,10 +86,11 @@ export function reckon(words: readonly string[], readFile: (path: string) => str
     const job = createJob(opened(wishes.jobs, readFile), undefined, () => {});
     const locked = job.setCells(wishes.sets.flatMap(({ target, value }) => editsFor(job, target, value)));
     if (locked !== undefined) throw new BadUsage(locked);
+    const found = wishes.seeks.map((sought) => seekIn(job, sought));
     const gets = wishes.gets.map((target) => read(job, areaOf(job, target)));
     const reckoned = wishes.formulas.map((formula) => job.evaluate(formula));
     return {
-      out: [...gets, ...reckoned].map((value) => `${JSON.stringify(plain(value))}\n`).join(""),
+      out: [...found, ...gets, ...reckoned].map((value) => `${JSON.stringify(plain(value))}\n`).join(""),
       err: "",
       status: 0,
     };
@@ -89,6 +103,7 @@ export function reckon(words: readonly string[], readFile: (path: string) => str
 function wishesIn(words: readonly string[]): Wishes {
   const jobs: string[] = [];
   const sets: { target: string; value: string }[] = [];
+  const seeks: Sought[] = [];
   const gets: string[] = [];
   const formulas: string[] = [];
   for (let i = 0; i < words.length; i++) {
@@ -101,13 +116,46 @@ function wishesIn(words: readonly string[]): Wishes {
       if (target === undefined || value === undefined)
         throw new BadUsage(`--set takes NAME=VALUE, got "${words[i]}"`);
       sets.push({ target: target.trim(), value });
-    } else if (word.startsWith("-")) throw new BadUsage(`there is no option ${word}\n${usage}`);
+    } else if (word === "--seek") seeks.push(soughtIn(following(words, i++)));
+    else if (word.startsWith("-")) throw new BadUsage(`there is no option ${word}\n${usage}`);
     else throw new BadUsage(`a formula begins with "=", got "${word}"\n${usage}`);
   }
   if (jobs.length > 1) throw new BadUsage("--job may be given once");
-  if (gets.length + formulas.length + jobs.length + sets.length === 0)
+  if (gets.length + formulas.length + jobs.length + sets.length + seeks.length === 0)
     throw new BadUsage(`nothing to reckon\n${usage}`);
-  return { jobs, sets, gets, formulas };
+  return { jobs, sets, seeks, gets, formulas };
+}
+
+function soughtIn(text: string): Sought {
+  const [, result, wanted, input, from, to] =
+    /^\s*([^=]+?)\s*=\s*(.+?)\s+by\s+(.+?)\s+from\s+(.+?)\s+to\s+(.+?)\s*$/.exec(text) ?? [];
+  if (!result || !wanted || !input || !from || !to)
+    throw new BadUsage(`--seek takes "NAME=VALUE by NAME from LOW to HIGH", got "${text}"`);
+  return { result, wanted, input, from, to };
+}
+
+/** The number that was found, which then stands in the input; an error that says why there is none. */
+function seekIn(job: Job, sought: Sought): CellValue {
+  const first = job.document.sheets[0]!.name;
+  const [result, input] = [sought.result, sought.input].map((name) => {
+    const place = placeFrom(job, name, first);
+    if (typeof place === "string") throw new BadUsage(place);
+    return place;
+  });
+  const [wanted, from, to] = [sought.wanted, sought.from, sought.to].map(
+    (text) => numberFrom(job, text, first) ?? Number.NaN,
+  );
+  const request = { result: result!, input: input!, wanted: wanted!, from: from!, to: to! };
+  const search = seek(job, request);
+  if (typeof search === "string") throw new BadUsage(search);
+  let turn = search.next();
+  while (!turn.done) turn = search.next();
+  const outcome = turn.value;
+  if (outcome.kind === "found") {
+    takeFound(job, request, outcome.point);
+    return outcome.point.at;
+  }
+  return { error: "#N/A", message: outcomeWords(job, request, outcome, { value: String, input: String }) };
 }
 
 function following(words: readonly string[], i: number): string {
