@@ -437,3 +437,15 @@ test("overcut at a level is read off the outline too", () => {
     { ...seeded, numRuns: 200 },
   );
 });
+
+// Arc lengths by hand: r (180 - l - t) degrees where the whole nose is in, 2 r acos(1 - d / r) where only its tip is.
+test("the nose cuts with the length of its arc, the flanks with theirs", () => {
+  const tool = grooveOf(55, 0.3, undefined, "radius");
+  const whole = cutGroove(tool, [{ axial: 0, radial: 1 }])[0]!.width;
+  expectClose(whole.nose, 0.3 * rad(125), 1e-12);
+  const contact = 0.3 * (1 - Math.sin(rad(27.5)));
+  expectClose(whole.leading, (1 - contact) / Math.cos(rad(27.5)), 1e-12);
+  const tip = cutGroove(tool, [{ axial: 0, radial: 0.1 }])[0]!.width;
+  expectClose(tip.nose, 2 * 0.3 * Math.acos(1 - 0.1 / 0.3), 1e-12);
+  expect(tip.leading).toBe(0);
+});

@@ -38,7 +38,7 @@ test("an error inside the flank leaves the form right, and one past it by a degr
     expect(valueAt(job, `What it does!K${row}`)).toBe("form right");
   }
   expect(number(job, "What it does!F10")).toBeGreaterThan(0);
-  expect(valueAt(job, "What it does!K13")).toBe("overcut stays on the flank");
+  expect(valueAt(job, "What it does!K13")).toBe("overcut stays");
 });
 
 test("what straight in does not clean is what the groove shows when it is cut so", () => {
