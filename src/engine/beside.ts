@@ -31,6 +31,11 @@ export class Beside {
     this.figures.delete(keyOf(cell));
   }
 
+  /** True when something stands or stood beside the value of `cell`. */
+  knows(cell: Cell): boolean {
+    return this.notes.has(keyOf(cell)) || this.figures.has(keyOf(cell));
+  }
+
   /** A doubtful value was reckoned in `cell`, or in a formula that is tried out. */
   tellNote(note: string, cell: Cell | undefined): void {
     if (!cell) {

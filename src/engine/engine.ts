@@ -16,6 +16,7 @@ import { type Entry, enter } from "./gate.ts";
 import { cellValueOf, unreadableFormula } from "./messages.ts";
 import { addNames, cellOf } from "./names.ts";
 import { type Cell, type MadePlugin, makePlugin, refusalFunction } from "./plugin.ts";
+import { type Heard, hearReckoned } from "./recomputing.ts";
 import { Spills } from "./spills.ts";
 import { Tabulated } from "./tabulated.ts";
 import { type CellValue, type ErrorValue, isErrorValue, type Place } from "./values.ts";
@@ -51,6 +52,7 @@ export class Engine {
     private readonly functions: readonly SheetFunction[],
     log: Log = (what, error) => console.error(what, error),
     private readonly later = false,
+    private readonly heard?: Heard,
   ) {
     this.log = log;
     this.tables = new Tabulated(
@@ -71,6 +73,12 @@ export class Engine {
 
   /** Takes another content: after opening a job, and after any change of sheets or names. */
   load(content: EngineContent): void {
+    const more = this.hf && this.held.extend(content);
+    if (more) {
+      for (const name of more.sheets) this.hf.addSheet(name);
+      this.change(more.entries);
+      return;
+    }
     this.held.load(content);
     this.tables.forgetLast();
     this.rebuild();
@@ -106,6 +114,11 @@ export class Engine {
     return this.tables.isWaiting(cell) || this.behind.has(keyOf(cell));
   }
 
+  /** For whoever passes all values on: cells by number, and what stands beside them. */
+  get inner() {
+    return { hf: this.hf, held: this.held, spills: this.spills, beside: this.beside };
+  }
+
   /** Cells of what-if tables that wait for their value. */
   get tablesLeft(): number {
     return this.tables.left;
@@ -136,7 +149,9 @@ export class Engine {
     const cell = this.cell(sheet, row, column);
     if (!cell) return null;
     try {
-      const value = this.valueFrom(this.hf.getCellValue(cell), cell);
+      const given = this.hf.getCellValue(cell);
+      if (typeof given === "number" && Number.isFinite(given)) return given;
+      const value = this.valueFrom(given, cell);
       return isErrorValue(value) && value.error === "#SPILL!" ? this.spillError(cell, value) : value;
     } catch (error) {
       this.log(`no value at ${sheet}!${cellName(row, column)}`, error);
@@ -296,6 +311,7 @@ export class Engine {
 
   private emptyEngine(): HyperFormula {
     const hf = HyperFormula.buildEmpty(configOf(this.made, this.room));
+    if (this.heard) hearReckoned(hf, this.heard);
     const { sheets, names } = this.held;
     for (const { name } of sheets) hf.addSheet(name);
     for (const name of addNames(hf, names))
@@ -375,13 +391,8 @@ export class Engine {
   }
 
   private spillError(cell: Cell, value: ErrorValue): CellValue {
-    const room = this.spills.roomFor(cell);
-    if (!room) return value;
-    const taken = this.spills.inTheWay(cell, this.hf);
-    return {
-      ...value,
-      message: `needs ${room.rows} x ${room.columns} cells${taken ? `, but ${this.held.nameOf(taken)} is not empty` : ""}`,
-    };
+    const message = this.spills.blockedReason(cell, this.hf, (taken) => this.held.nameOf(taken));
+    return message === undefined ? value : { ...value, message };
   }
 
   private tryOut(cell: Cell): void {

@@ -80,6 +80,10 @@ export class Spills {
     }));
   }
 
+  isAnchor(cell: Cell): boolean {
+    return this.anchors.has(keyOf(cell));
+  }
+
   /** Every block with the cells that it takes, or needs. */
   blocks(hf: HyperFormula): Area[] {
     return [...this.anchors.values()].map(({ cell }) => {
@@ -93,12 +97,27 @@ export class Spills {
     });
   }
 
-  roomFor(cell: Cell): { rows: number; columns: number } | undefined {
-    return this.wanted.get(keyOf(cell));
+  /** The areas that blocks really fill. */
+  filled(hf: HyperFormula): Area[] {
+    return [...this.anchors.values()].flatMap(({ cell }) => {
+      const block = isBlocked(hf, cell) ? undefined : blockAt(cell, hf);
+      const { sheet, row, col } = cell;
+      return block
+        ? [{ sheet, top: row, left: col, bottom: row + block.height - 1, right: col + block.width - 1 }]
+        : [];
+    });
+  }
+
+  /** What is said of a block without room. */
+  blockedReason(cell: Cell, hf: HyperFormula, nameOf: (cell: Cell) => string): string | undefined {
+    const room = this.wanted.get(keyOf(cell));
+    if (!room) return undefined;
+    const taken = this.inTheWay(cell, hf);
+    return `needs ${room.rows} x ${room.columns} cells${taken ? `, but ${nameOf(taken)} is not empty` : ""}`;
   }
 
   /** The first cell that is in the way of the block in `cell`. */
-  inTheWay(cell: Cell, hf: HyperFormula): Cell | undefined {
+  private inTheWay(cell: Cell, hf: HyperFormula): Cell | undefined {
     const block = this.wanted.get(keyOf(cell));
     if (!block) return undefined;
     for (let row = cell.row; row < cell.row + block.rows; row++) {

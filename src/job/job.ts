@@ -4,10 +4,10 @@
  * Every command is one undo step. Commands never throw for what a person typed: text that the gate refuses stays in
  * the cell as typed and its value is an error with the reason; a name that cannot be used is answered with the reason.
  */
+import type { Reckoning } from "../engine/reckoner.ts";
 import type { CellValue, Place } from "../engine/values.ts";
 import type { Drawn } from "../functions/declare.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
-import type { Reckoning } from "./whatif-slices.ts";
 
 export { createJob } from "./running.ts";
 
@@ -33,7 +33,7 @@ export interface CellView {
   readonly spilledFrom?: string;
   readonly name?: string;
   readonly locked?: true;
-  /** The value is that of an earlier edit, or none: a what-if table behind it is still being reckoned. */
+  /** The value is that of an earlier edit, or none: a newer one is still being reckoned. */
   readonly stale?: true;
 }
 
@@ -51,6 +51,8 @@ export interface JobChange {
   readonly what: string;
   /** No step was done: values that were still being reckoned have come. */
   readonly values?: true;
+  /** What went wrong while values were reckoned, for the person. */
+  readonly trouble?: string;
 }
 
 export interface Job {
@@ -94,11 +96,13 @@ export interface Job {
   trial(results: readonly Place[], inputs: readonly Place[]): Trial;
   /** Every cell that the value of a cell is reckoned from: itself, what it reads, what that reads, and so on. */
   precedents(place: Place): Place[];
-  /** How far the what-if tables are; undefined when all their values are known. */
+  /** How far the values are that have still to come; undefined when all are known. */
   readonly reckoning: Reckoning | undefined;
-  /** Leaves values of what-if tables that are not known yet as they are, stale, until the next edit. */
+  /** Leaves values that are not known yet as they are, stale, until the next edit. */
   stopReckoning(): void;
   goOnReckoning(): void;
-  /** Called after every command, undo and redo, and when values of what-if tables have come. Returns the way to stop it. */
+  /** Called after every command, undo and redo, and when values have come later. Returns the way to stop it. */
   subscribe(listener: (change: JobChange) => void): () => void;
+  /** Lets go of the worker that reckons for it, if there is one. */
+  close(): void;
 }

@@ -1,7 +1,8 @@
 /** The job as it runs: commands make a new document, the engine is told what differs, listeners are called. */
 import { cellName, columnName, placeName, splitSheet } from "../engine/address.ts";
-import { Engine, type Log } from "../engine/engine.ts";
+import type { Log } from "../engine/engine.ts";
 import { limits } from "../engine/gate.ts";
+import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
 import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { sheetFunctions } from "../functions/index.ts";
@@ -18,59 +19,58 @@ import {
   wordsForCells,
 } from "./changes.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
-import { fed, fedEdits, unitEdits } from "./feed.ts";
 import { formatOf } from "./formats.ts";
 import { History } from "./history.ts";
 import type { CellEdit, CellView, Job, JobChange, Trial } from "./job.ts";
+import { type Far, JobValues } from "./job-values.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
-import { type Later, type Reckoning, WhatIfSlices } from "./whatif-slices.ts";
+import type { Later } from "./whatif-slices.ts";
 
 /**
  * @param functions what cells may call besides the engine's own functions
  * @param later lets what-if tables be reckoned in slices; without it they are reckoned with every edit
+ * @param far how a large job gets a worker; without it every job is reckoned on this thread
  */
 export function createJob(
   document: JobDocument,
   functions: readonly SheetFunction[] = sheetFunctions,
   log?: Log,
   later?: Later,
+  far?: Far,
 ): Job {
-  return new RunningJob(document, functions, log, later);
+  return new RunningJob(document, functions, log, later, far);
 }
 
 class RunningJob implements Job {
   private readonly history: History;
-  private readonly engine: Engine;
-  /** What the lengths in the cells were last read in. */
-  unit: LengthUnit;
+  private readonly values: JobValues;
   private readonly listeners = new Set<(change: JobChange) => void>();
-  private readonly tables: WhatIfSlices;
 
   constructor(
     document: JobDocument,
     functions: readonly SheetFunction[],
     log: Log | undefined,
     later: Later | undefined,
+    far: Far | undefined,
   ) {
     this.history = new History(document);
-    this.engine = new Engine(fed(document, "mm"), functions, log, later !== undefined);
-    this.tables = new WhatIfSlices(this.engine, later, () => this.tell({ what: "", values: true }));
-    this.unit = "mm";
-    this.followUnit();
-    this.tables.follow();
+    this.values = new JobValues(document, functions, log, later, far, (change) =>
+      this.tell({ what: "", ...change }),
+    );
   }
 
   get document(): JobDocument {
     return this.history.document;
   }
 
-  /** By the value of the cell named `unit`. */
-  private unitNow(): LengthUnit {
-    const name = Object.keys(this.document.names).find((each) => each.toLowerCase() === "unit");
-    const value = name === undefined ? undefined : this.engine.evaluate(`=${name}`);
-    return typeof value === "string" && /^\s*(in|inch|inches|")\s*$/i.test(value) ? "in" : "mm";
+  get unit(): LengthUnit {
+    return this.values.unit;
+  }
+
+  private get engine(): Reckoner {
+    return this.values.reckoner;
   }
 
   get canUndo(): string | undefined {
@@ -117,7 +117,7 @@ class RunningJob implements Job {
     const format = formatOf(sheet, row, column);
     if (typeof format.perTurn !== "string") return format;
     const { perTurn, ...rest } = format;
-    const value = nameProblem(perTurn) ? undefined : this.engine.evaluate(`=${perTurn}`);
+    const value = this.values.named(perTurn);
     return typeof value === "number" && value >= 1 ? { ...rest, perTurn: value } : rest;
   }
 
@@ -255,29 +255,23 @@ class RunningJob implements Job {
   }
 
   goToStep(done: number): void {
-    const before = this.document;
     const wanted = Math.max(0, Math.min(done, this.history.steps.length));
     const from = this.history.stepsDone;
     if (wanted === from) return;
     while (this.history.stepsDone > wanted) this.history.undo();
     while (this.history.stepsDone < wanted) this.history.redo();
     const steps = Math.abs(wanted - from);
-    this.follow(
-      before,
-      `${wanted < from ? "Undid" : "Did again"} ${steps} ${steps === 1 ? "step" : "steps"}`,
-    );
+    this.follow(`${wanted < from ? "Undid" : "Did again"} ${steps} ${steps === 1 ? "step" : "steps"}`);
   }
 
   undo(): void {
-    const before = this.document;
     const what = this.history.undo();
-    if (what !== undefined) this.follow(before, `Undid: ${what}`);
+    if (what !== undefined) this.follow(`Undid: ${what}`);
   }
 
   redo(): void {
-    const before = this.document;
     const what = this.history.redo();
-    if (what !== undefined) this.follow(before, `Did again: ${what}`);
+    if (what !== undefined) this.follow(`Did again: ${what}`);
   }
 
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][] {
@@ -294,15 +288,15 @@ class RunningJob implements Job {
   }
 
   get reckoning(): Reckoning | undefined {
-    return this.tables.reckoning;
+    return this.engine.reckoning;
   }
 
   stopReckoning(): void {
-    this.tables.stop();
+    this.engine.stop();
   }
 
   goOnReckoning(): void {
-    this.tables.resume();
+    this.engine.goOn();
   }
 
   subscribe(listener: (change: JobChange) => void): () => void {
@@ -310,32 +304,22 @@ class RunningJob implements Job {
     return () => this.listeners.delete(listener);
   }
 
+  close(): void {
+    this.engine.end();
+  }
+
   private has(sheet: string): boolean {
     return this.document.sheets.some((each) => each.name === sheet);
   }
 
   private take(after: JobDocument, what: string): void {
-    const before = this.document;
-    if (after === before) return;
+    if (after === this.document) return;
     this.history.add(after, what);
-    this.follow(before, what);
+    this.follow(what);
   }
 
-  /** Reads lengths anew when the unit of the job has changed. They may themselves decide on the unit: once is enough. */
-  private followUnit(): void {
-    const unit = this.unitNow();
-    if (unit === this.unit) return;
-    const edits = unitEdits(this.document, this.unit, unit);
-    this.unit = unit;
-    if (edits.length > 0) this.engine.setCells(edits);
-  }
-
-  private follow(before: JobDocument, what: string): void {
-    const edits = fedEdits(before, this.document, this.unit);
-    if (!edits) this.engine.load(fed(this.document, this.unit));
-    else if (edits.length > 0) this.engine.setCells(edits);
-    this.followUnit();
-    this.tables.follow();
+  private follow(what: string): void {
+    this.values.follow(this.document);
     this.tell({ what });
   }
 

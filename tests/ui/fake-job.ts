@@ -131,6 +131,7 @@ export function fakeJob(
     reckoning: undefined,
     stopReckoning: unused,
     goOnReckoning: unused,
+    close: () => {},
     put: unused,
     steps: [],
     stepsDone: 0,

@@ -1,0 +1,389 @@
+/**
+ * The page's side of an engine in a worker. It answers at once with the last value that is known, and tells when newer
+ * ones have come. What is typed as it stands, a number or words, is known here without asking.
+ *
+ * The worker may be ended and started again at any moment: everything that it holds can be sent once more from here.
+ */
+import type { Drawn, SheetFunction } from "../functions/declare.ts";
+import { cellName, parseCell } from "./address.ts";
+import { type Area, type Cone, contains } from "./cone.ts";
+import { Contents, type EngineContent, type EngineEdit } from "./contents.ts";
+import type { Log } from "./engine.ts";
+import { enter } from "./gate.ts";
+import { type Order, type Report, spotOf } from "./packets.ts";
+import type { Cell } from "./plugin.ts";
+import type { Reckoner, Reckoning } from "./reckoner.ts";
+import { SmallEngines } from "./small-engines.ts";
+import { ValueStore } from "./value-store.ts";
+import type { CellValue, Place } from "./values.ts";
+
+/** A worker that has been started. */
+export interface FarThread {
+  post(order: Order): void;
+  end(): void;
+}
+
+/** Starts a worker. @param died it cannot be started, or has broken down */
+export type StartThread = (heard: (report: Report) => void, died: (reason: string) => void) => FarThread;
+
+export interface FarSetting {
+  readonly start: StartThread;
+  /** Runs work after the page has had its turn. */
+  readonly later: (work: () => void) => void;
+  /** Calls after some time, ms, unless it is called off. @returns the way to call it off */
+  readonly alarm: (ring: () => void, after: number) => () => void;
+}
+
+export interface FarListener {
+  /** Newer values have come, or how far it is has changed. */
+  values(): void;
+  /** Something that the person has to know. */
+  trouble(text: string): void;
+  /** No worker can be had here. */
+  unable(): void;
+}
+
+/** A worker that gives no sign of life for so long hangs, ms. */
+export const silence = 20_000;
+/** Of values that were known before; 0 stands for those that are not known. */
+const firstTurn = 1;
+/** Cells sent at once. */
+const part = 5000;
+
+const heldUp = `left out: it kept everything else from being reckoned for ${silence / 1000} s. Change the formula`;
+
+export class FarEngine implements Reckoner {
+  private readonly held = new Contents();
+  private stores: ValueStore[] = [];
+  private thread: FarThread | undefined;
+  /** False until the worker has reported anything. */
+  private alive = false;
+  /** The last turn that was ordered, the last one that has ended, and the first one whose reports still fit. */
+  private turn = firstTurn;
+  private ended = firstTurn;
+  private fitting = 0;
+  private last: Report | undefined;
+  private stopped = false;
+  private callOff: (() => void) | undefined;
+  /** What the turns under way may change, where that is known. */
+  private readonly reach = new Map<number, ReadonlyMap<number, ReadonlySet<number>>>();
+  private readonly edits = new Map<number, readonly EngineEdit[]>();
+  private wanted: readonly Area[] = [];
+  private filled: readonly Area[] = [];
+  private outbox: (() => Order)[] = [];
+  private sending = false;
+  private broken = 0;
+  private readonly small: SmallEngines;
+
+  constructor(
+    content: EngineContent,
+    private readonly setting: FarSetting,
+    private readonly listener: FarListener,
+    functions: readonly SheetFunction[],
+    log?: Log,
+  ) {
+    const known = {
+      held: this.held,
+      valueAt: (cell: Cell) => this.valueAt(cell),
+      blocks: () => this.wanted,
+    };
+    this.small = new SmallEngines(known, functions, log);
+    this.load(content);
+  }
+
+  /** Values that are known already are kept where the formula is the same. */
+  load(content: EngineContent): void {
+    const before = new Map(this.held.sheets.map((sheet, i) => [sheet.name, { ...sheet, i }]));
+    const { stores } = this;
+    this.held.load(content);
+    this.small.clear();
+    this.wanted = this.filled = [];
+    this.stores = this.held.sheets.map(({ name, cells }) => {
+      const store = new ValueStore();
+      const old = before.get(name);
+      if (!old) return store;
+      for (const [cell, text] of cells) {
+        if (text[0] !== "=" || old.cells.get(cell) !== text) continue;
+        const { row, column } = parseCell(cell)!;
+        store.copy(stores[old.i]!, row, column);
+      }
+      return store;
+    });
+    this.sendAll();
+  }
+
+  /** Values that another engine has reckoned, to show until newer ones come. */
+  seed(from: Reckoner, blocks: { readonly wanted: readonly Area[]; readonly filled: readonly Area[] }): void {
+    this.wanted = blocks.wanted;
+    this.filled = blocks.filled;
+    const take = (sheet: number, row: number, column: number) => {
+      const { name } = this.held.sheets[sheet]!;
+      const store = this.stores[sheet]!;
+      store.put(row, column, from.value(name, row, column), firstTurn);
+      const note = from.note(name, row, column);
+      const figure = from.figure(name, row, column);
+      if (note !== undefined || figure) store.putBeside(row, column, { note, figure });
+    };
+    for (const [sheet, { cells }] of this.held.sheets.entries()) {
+      for (const [name, text] of cells) {
+        const { row, column } = parseCell(name)!;
+        if (text[0] === "=") take(sheet, row, column);
+      }
+    }
+    for (const { sheet, top, left, bottom, right } of blocks.filled)
+      for (let row = top; row <= bottom; row++)
+        for (let column = left; column <= right; column++) take(sheet, row, column);
+  }
+
+  setCells(edits: readonly EngineEdit[]): void {
+    this.held.type(edits);
+    if (this.stopped || !this.thread) {
+      this.sendAll();
+      return;
+    }
+    this.turn += 1;
+    this.edits.set(this.turn, edits);
+    const order: Order = { order: "type", turn: this.turn, edits };
+    this.send([() => order]);
+  }
+
+  value(sheet: string, row: number, column: number): CellValue {
+    return this.valueAt({ sheet: this.held.indexOf(sheet), row, col: column });
+  }
+
+  note(sheet: string, row: number, column: number): string | undefined {
+    return this.storeFor(sheet, row, column)?.note(row, column);
+  }
+
+  figure(sheet: string, row: number, column: number): Drawn["figure"] | undefined {
+    return this.storeFor(sheet, row, column)?.figure(row, column);
+  }
+
+  spilledFrom(sheet: string, row: number, column: number): { row: number; column: number } | undefined {
+    if (this.filled.length === 0) return undefined;
+    const cell = { sheet: this.held.indexOf(sheet), row, col: column };
+    const area = this.filled.find((one) => contains(one, cell));
+    const isAnchor = area?.top === row && area.left === column;
+    return area && !isAnchor ? { row: area.top, column: area.left } : undefined;
+  }
+
+  isStale(sheet: string, row: number, column: number): boolean {
+    if (this.ended === this.turn) return false;
+    const store = this.storeFor(sheet, row, column);
+    if (!store || store.turn(row, column) >= this.turn) return false;
+    const index = this.held.indexOf(sheet);
+    for (let turn = this.ended + 1; turn <= this.turn; turn++) {
+      const reach = this.reach.get(turn);
+      if (!reach || reach.get(index)?.has(spotOf(row, column))) return true;
+    }
+    return false;
+  }
+
+  evaluate(formula: string, sheet?: string): CellValue | CellValue[][] {
+    return this.small.evaluate(formula, sheet);
+  }
+
+  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] } {
+    return this.small.cone(results, inputs);
+  }
+
+  precedents(place: Place): Place[] {
+    return this.small.precedents(place);
+  }
+
+  get reckoning(): Reckoning | undefined {
+    if (this.ended === this.turn) return undefined;
+    const { last, stopped } = this;
+    const current = last && last.turn > this.ended ? last : undefined;
+    return { done: current?.done ?? 0, of: current?.of ?? 0, stopped };
+  }
+
+  /** Ends the worker: that alone interrupts a formula. What it knew is sent to the next one. */
+  stop(): void {
+    if (this.ended === this.turn || this.stopped) return;
+    this.stopped = true;
+    this.endThread();
+    this.listener.values();
+  }
+
+  goOn(): void {
+    if (!this.stopped) return;
+    this.sendAll();
+    this.listener.values();
+  }
+
+  end(): void {
+    this.endThread();
+    this.small.clear();
+  }
+
+  private valueAt({ sheet, row, col }: Cell): CellValue {
+    const held = this.held.sheets[sheet];
+    if (!held) return null;
+    const name = cellName(row, col);
+    const put = held.values.get(name);
+    if (put !== undefined) return put;
+    const text = held.cells.get(name) ?? "";
+    if (text !== "" && text[0] !== "=") {
+      const entry = enter(text);
+      return "value" in entry ? entry.value : null;
+    }
+    const filled = text !== "" || this.filled.some((area) => contains(area, { sheet, row, col }));
+    return filled ? (this.stores[sheet]?.value(row, col) ?? null) : null;
+  }
+
+  /** Where the value of a cell is kept that the worker reckons. */
+  private storeFor(sheet: string, row: number, column: number): ValueStore | undefined {
+    const index = this.held.indexOf(sheet);
+    const text = this.held.sheets[index]?.cells.get(cellName(row, column)) ?? "";
+    const reckoned = text === "" ? this.spilledFrom(sheet, row, column) !== undefined : text[0] === "=";
+    return reckoned ? this.stores[index] : undefined;
+  }
+
+  /** Begins anew with all that there is: in a new worker where there is none, or in the same. */
+  private sendAll(): void {
+    this.stopped = false;
+    this.turn += 1;
+    this.fitting = this.turn;
+    this.reach.clear();
+    this.edits.clear();
+    this.outbox = [];
+    const { names, sheets } = this.held;
+    const { turn } = this;
+    const orders: (() => Order)[] = [
+      () => ({ order: "begin", names, sheets: sheets.map(({ name }) => name) }),
+    ];
+    for (const [sheet, { cells, values }] of sheets.entries()) {
+      const texts = cells.size > part ? [...cells] : undefined;
+      const put = [...values];
+      if (!texts) orders.push(() => ({ order: "part", sheet, cells: [...cells], values: put }));
+      else
+        for (let i = 0; i < texts.length; i += part)
+          orders.push(() => ({
+            order: "part",
+            sheet,
+            cells: texts.slice(i, i + part),
+            values: i === 0 ? put : [],
+          }));
+    }
+    this.send([...orders, () => ({ order: "build", turn })]);
+  }
+
+  /** A few orders go out at once; many wait for the page to have its turn in between. */
+  private send(orders: readonly (() => Order)[]): void {
+    this.outbox.push(...orders);
+    if (!this.thread) this.startThread();
+    this.watch();
+    if (!this.sending) this.pump();
+  }
+
+  private pump(): void {
+    const { thread } = this;
+    if (!thread) return;
+    const heavy = this.outbox.length > 12;
+    for (const order of this.outbox.splice(0, heavy ? 1 : 12)) thread.post(order());
+    this.sending = this.outbox.length > 0;
+    if (this.sending)
+      this.setting.later(() => {
+        this.sending = false;
+        this.pump();
+      });
+  }
+
+  private startThread(): void {
+    this.alive = false;
+    const thread: FarThread = this.setting.start(
+      (report) => {
+        if (this.thread === thread) this.hear(report);
+      },
+      (reason) => {
+        if (this.thread === thread) this.died(reason);
+      },
+    );
+    this.thread = thread;
+  }
+
+  private endThread(): void {
+    this.callOff?.();
+    this.callOff = undefined;
+    this.thread?.end();
+    this.thread = undefined;
+    this.outbox = [];
+  }
+
+  private hear(report: Report): void {
+    this.alive = true;
+    // What belongs to a content that has been replaced since no longer fits any cell.
+    if (report.turn < this.fitting) {
+      this.watch();
+      return;
+    }
+    this.last = report;
+    for (const packet of report.packets) this.stores[packet.sheet]?.take(packet, report.turn);
+    if (report.reach) {
+      const spots = report.reach.map(({ sheet, spots }): [number, Set<number>] => [sheet, new Set(spots)]);
+      this.reach.set(report.turn, new Map(spots));
+    }
+    if (report.blocks) {
+      this.wanted = report.blocks.wanted;
+      this.filled = report.blocks.filled;
+    }
+    if (report.ended) {
+      this.ended = report.turn;
+      this.broken = 0;
+      this.edits.delete(report.turn);
+      this.reach.delete(report.turn);
+    }
+    this.watch();
+    this.listener.values();
+  }
+
+  /** Waits for the next sign of life. */
+  private watch(): void {
+    this.callOff?.();
+    this.callOff = this.ended === this.turn ? undefined : this.setting.alarm(() => this.hangs(), silence);
+  }
+
+  /** A formula that was typed last is left out until it is changed; a content that hangs as it is stops. */
+  private hangs(): void {
+    const first = [...this.edits.keys()].find((turn) => turn > this.ended);
+    const typed = first === undefined || first !== this.ended + 1 ? [] : this.edits.get(first)!;
+    const formulas = typed.filter(({ text }) => text[0] === "=");
+    if (formulas.length === 0) {
+      this.stopped = true;
+      this.endThread();
+      this.listener.trouble(
+        `Reckoning was stopped: nothing came of it for ${silence / 1000} s. What is slanted is not reckoned.`,
+      );
+      this.listener.values();
+      return;
+    }
+    this.endThread();
+    this.held.put(formulas.map((edit) => ({ ...edit, value: { error: "#ERROR!", message: heldUp } })));
+    const [{ row, column }] = formulas as [EngineEdit];
+    const others = formulas.length === 1 ? "" : ` and ${formulas.length - 1} more`;
+    this.listener.trouble(
+      `The formula in ${cellName(row, column)}${others} was left out: nothing else was reckoned for ${silence / 1000} s. All values are being reckoned again.`,
+    );
+    this.sendAll();
+    this.listener.values();
+  }
+
+  private died(reason: string): void {
+    const { alive } = this;
+    this.endThread();
+    if (!alive && this.broken === 0 && this.ended === firstTurn) {
+      this.listener.unable();
+      return;
+    }
+    this.broken += 1;
+    if (this.broken > 1) {
+      this.stopped = true;
+      this.listener.trouble(`Reckoning has broken down twice and was stopped: ${reason}.`);
+    } else {
+      this.listener.trouble(`Reckoning has broken down and is begun again: ${reason}.`);
+      this.sendAll();
+    }
+    this.listener.values();
+  }
+}

@@ -1,0 +1,207 @@
+/** The worker's side: holds the engine, does what the page orders in turn, and reports what has been reckoned. */
+import type { SheetFunction } from "../functions/declare.ts";
+import type { Area } from "./cone.ts";
+import type { EngineContent } from "./contents.ts";
+import { Engine, type Log } from "./engine.ts";
+import { type Order, type Packet, packed, type Report, type Spots, spotOf, type Told } from "./packets.ts";
+import type { Cell } from "./plugin.ts";
+import type { CellValue } from "./values.ts";
+import { dependentsIn } from "./whole.ts";
+
+/** How often the page hears how far a long turn is, and gets what is known by then, ms. */
+const pause = 100;
+/** A turn that has taken longer than this tells which cells it will change, ms. */
+const patience = 200;
+/** Cells of one packet: the page takes it over in a few ms. */
+const most = 8192;
+
+type Draft = {
+  name: string;
+  cells: Record<string, string>;
+  values: Record<string, CellValue>;
+};
+
+export class FarSide {
+  private readonly engine: Engine;
+  private draft: { names: Readonly<Record<string, string>>; sheets: Draft[] } = { names: {}, sheets: [] };
+  private turn = 0;
+  private done = 0;
+  private of = 0;
+  private begun = 0;
+  private lastly = 0;
+  /** Cells that were reckoned and not reported yet, by sheet and spot. */
+  private fresh = new Map<number, Map<number, Cell>>();
+  private typed: readonly Cell[] = [];
+  private reached = false;
+  private wanted: readonly Area[] = [];
+  private filled: readonly Area[] = [];
+
+  constructor(
+    private readonly post: (report: Report) => void,
+    functions: readonly SheetFunction[],
+    log?: Log,
+    private readonly now: () => number = () => performance.now(),
+  ) {
+    const nothing: EngineContent = { sheets: [], names: {} };
+    this.engine = new Engine(nothing, functions, log, true, (cell, changed) => this.heard(cell, changed));
+  }
+
+  take(order: Order): void {
+    switch (order.order) {
+      case "begin":
+        this.draft = {
+          names: order.names,
+          sheets: order.sheets.map((name) => ({ name, cells: {}, values: {} })),
+        };
+        return;
+      case "part": {
+        const { cells, values } = this.draft.sheets[order.sheet]!;
+        for (const [name, text] of order.cells) cells[name] = text;
+        for (const [name, value] of order.values) values[name] = value;
+        return;
+      }
+      case "build": {
+        const { names, sheets } = this.draft;
+        this.draft = { names: {}, sheets: [] };
+        this.filled = [];
+        this.run(order.turn, countFormulas(sheets), [], () => this.engine.load({ names, sheets }));
+        return;
+      }
+      case "type": {
+        const typed = order.edits.map((edit) => this.engine.inner.held.cellAt(edit));
+        this.run(order.turn, 0, typed, () => this.engine.setCells(order.edits));
+      }
+    }
+  }
+
+  private run(turn: number, of: number, typed: readonly Cell[], work: () => void): void {
+    this.turn = turn;
+    this.done = 0;
+    this.of = of;
+    this.typed = typed;
+    this.reached = false;
+    this.begun = this.lastly = this.now();
+    work();
+    // Values of what-if tables come a slice at a time, so that the page hears of them.
+    while (!this.engine.reckonTables(() => this.now() - this.lastly >= pause)) this.report(false);
+    this.report(true);
+  }
+
+  private heard(cell: Cell, changed: boolean): void {
+    this.done += 1;
+    if (changed || this.engine?.inner.beside.knows(cell)) this.add(cell);
+    if (this.done % 16 === 0 && this.now() - this.lastly >= pause) this.report(false);
+  }
+
+  private add(cell: Cell): void {
+    let cells = this.fresh.get(cell.sheet);
+    if (!cells) {
+      cells = new Map();
+      this.fresh.set(cell.sheet, cells);
+    }
+    cells.set(spotOf(cell.row, cell.col), cell);
+  }
+
+  /** In the middle of a turn only plain values are sent: blocks may still move, and notes are still being told. */
+  private report(ended: boolean): void {
+    if (ended) this.addBlocks();
+    const packets = [...this.fresh].flatMap(([sheet, cells]) => this.packets(sheet, cells, ended));
+    if (ended) this.fresh.clear();
+    const { turn, done } = this;
+    const reach = this.reachNow(ended);
+    const last = packets.pop();
+    // A packet a message: each is a piece of work of its own for the page.
+    for (const packet of packets)
+      this.post({ turn, done, of: Math.max(this.of, done), ended: false, packets: [packet] });
+    this.post({
+      turn,
+      done,
+      of: Math.max(this.of, done),
+      ended,
+      packets: last ? [last] : [],
+      ...(reach ? { reach } : {}),
+      ...(ended ? this.blocksNow() : {}),
+    });
+    this.lastly = this.now();
+  }
+
+  private packets(sheet: number, cells: Map<number, Cell>, ended: boolean): Packet[] {
+    const { engine } = this;
+    const { beside, held, spills } = engine.inner;
+    const name = held.sheets[sheet]?.name;
+    if (name === undefined) return [];
+    const told: Told[] = [];
+    for (const [spot, cell] of cells) {
+      const { row, col: column } = cell;
+      const noted = beside.knows(cell);
+      if (!ended && (noted || spills.isAnchor(cell))) continue;
+      cells.delete(spot);
+      const value = engine.value(name, row, column);
+      if (!noted) told.push({ row, column, value });
+      else {
+        const note = engine.note(name, row, column);
+        told.push({ row, column, value, note, figure: engine.figure(name, row, column) });
+      }
+    }
+    const packets: Packet[] = [];
+    for (let i = 0; i < told.length; i += most) packets.push(packed(sheet, told.slice(i, i + most)));
+    return packets;
+  }
+
+  /** Cells of blocks that were reckoned, and cells that a block has left. */
+  private addBlocks(): void {
+    const { hf, spills } = this.engine.inner;
+    const filled = spills.filled(hf);
+    const before = new Set(this.filled.map(nameOfArea));
+    const now = new Set(filled.map(nameOfArea));
+    for (const area of this.filled) if (!now.has(nameOfArea(area))) this.addArea(area);
+    for (const area of filled) {
+      const reckoned = this.fresh.get(area.sheet)?.has(spotOf(area.top, area.left));
+      if (reckoned || !before.has(nameOfArea(area))) this.addArea(area);
+    }
+    this.filled = filled;
+  }
+
+  private addArea({ sheet, top, left, bottom, right }: Area): void {
+    for (let row = top; row <= bottom; row++)
+      for (let col = left; col <= right; col++) this.add({ sheet, row, col });
+  }
+
+  private blocksNow(): Pick<Report, "blocks"> {
+    const { hf, spills } = this.engine.inner;
+    const wanted = spills.blocks(hf);
+    if (wanted.length === 0 && this.wanted.length === 0) return {};
+    this.wanted = wanted;
+    return { blocks: { wanted, filled: this.filled } };
+  }
+
+  private reachNow(ended: boolean): Spots[] | undefined {
+    const late = !ended && !this.reached && this.typed.length > 0 && this.now() - this.begun >= patience;
+    if (!late) return undefined;
+    this.reached = true;
+    const { hf } = this.engine.inner;
+    const bySheet = new Map<number, number[]>();
+    const keys = [...this.typed.map(({ sheet, row, col }) => `${sheet},${row},${col}`)];
+    for (const key of [...keys, ...dependentsIn(hf, this.typed)]) {
+      if (key.includes(":")) continue;
+      const [sheet, row, column] = key.split(",").map(Number) as [number, number, number];
+      if (sheet < 0) continue;
+      const spots = bySheet.get(sheet);
+      if (spots) spots.push(spotOf(row, column));
+      else bySheet.set(sheet, [spotOf(row, column)]);
+    }
+    const reach = [...bySheet].map(([sheet, spots]) => ({ sheet, spots: Int32Array.from(spots) }));
+    this.of = reach.reduce((sum, { spots }) => sum + spots.length, 0);
+    return reach;
+  }
+}
+
+function countFormulas(sheets: readonly Draft[]): number {
+  let count = 0;
+  for (const { cells } of sheets) for (const text of Object.values(cells)) if (text[0] === "=") count += 1;
+  return count;
+}
+
+function nameOfArea({ sheet, top, left, bottom, right }: Area): string {
+  return `${sheet},${top},${left},${bottom},${right}`;
+}

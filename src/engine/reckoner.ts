@@ -1,0 +1,36 @@
+/** What a running job asks of whatever reckons its values: an engine on the page's own thread, or one in a worker. */
+import type { Drawn } from "../functions/declare.ts";
+import type { Cone } from "./cone.ts";
+import type { EngineContent, EngineEdit } from "./contents.ts";
+import type { CellValue, Place } from "./values.ts";
+
+/** How far values are that have still to come. */
+export interface Reckoning {
+  readonly done: number;
+  /** 0 while it is not known how many there are. */
+  readonly of: number;
+  /** True after it was stopped: nothing more comes until it goes on. */
+  readonly stopped: boolean;
+}
+
+export interface Reckoner {
+  /** Takes another content: after opening a job, and after any change of sheets or names. */
+  load(content: EngineContent): void;
+  setCells(edits: readonly EngineEdit[]): void;
+  /** The last value that is known; null where none is. */
+  value(sheet: string, row: number, column: number): CellValue;
+  note(sheet: string, row: number, column: number): string | undefined;
+  figure(sheet: string, row: number, column: number): Drawn["figure"] | undefined;
+  spilledFrom(sheet: string, row: number, column: number): { row: number; column: number } | undefined;
+  /** True while a newer value is awaited, or the value of a table behind it. */
+  isStale(sheet: string, row: number, column: number): boolean;
+  evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
+  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] };
+  precedents(place: Place): Place[];
+  /** Undefined when all values are known. */
+  readonly reckoning: Reckoning | undefined;
+  stop(): void;
+  goOn(): void;
+  /** It is not needed any more. */
+  end(): void;
+}

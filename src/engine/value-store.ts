@@ -1,0 +1,101 @@
+/** Values of one sheet as they came from the worker, in slabs of a column: millions of numbers take little room so. */
+import type { Drawn } from "../functions/declare.ts";
+import { columnOf, type Packet, rowOf } from "./packets.ts";
+import type { CellValue } from "./values.ts";
+
+/** Rows of a slab. */
+const high = 256;
+
+interface Slab {
+  /** NaN where the value is no number. */
+  readonly numbers: Float64Array;
+  /** The turn that a value is of; 0 where none is known. */
+  readonly turns: Uint32Array;
+  readonly others: Map<number, CellValue>;
+}
+
+interface Beside {
+  readonly note: string | undefined;
+  readonly figure: Drawn["figure"] | undefined;
+}
+
+export class ValueStore {
+  private readonly slabs = new Map<number, Slab>();
+  private readonly besides = new Map<number, Beside>();
+
+  /** Undefined where none is known. */
+  value(row: number, column: number): CellValue | undefined {
+    const slab = this.slabs.get(slabOf(row, column));
+    const at = row % high;
+    if (!slab || slab.turns[at] === 0) return undefined;
+    const number = slab.numbers[at]!;
+    return Number.isNaN(number) ? slab.others.get(at)! : number;
+  }
+
+  /** The turn that the value is of; 0 where none is known. */
+  turn(row: number, column: number): number {
+    return this.slabs.get(slabOf(row, column))?.turns[row % high] ?? 0;
+  }
+
+  note(row: number, column: number): string | undefined {
+    return this.besides.get(besideOf(row, column))?.note;
+  }
+
+  figure(row: number, column: number): Drawn["figure"] | undefined {
+    return this.besides.get(besideOf(row, column))?.figure;
+  }
+
+  put(row: number, column: number, value: CellValue, turn: number): void {
+    const slab = this.slabAt(row, column);
+    const at = row % high;
+    slab.turns[at] = turn;
+    if (typeof value === "number") slab.numbers[at] = value;
+    else {
+      slab.numbers[at] = Number.NaN;
+      slab.others.set(at, value);
+    }
+    this.besides.delete(besideOf(row, column));
+  }
+
+  putBeside(row: number, column: number, beside: Beside): void {
+    this.besides.set(besideOf(row, column), beside);
+  }
+
+  /** Takes over what a packet holds, but nothing that is older than what is here. */
+  take({ spots, numbers, others, beside }: Packet, turn: number): void {
+    let other = 0;
+    const late = new Set<number>();
+    for (const [i, spot] of spots.entries()) {
+      const number = numbers[i]!;
+      const value = Number.isNaN(number) ? others[other++]! : number;
+      if (this.turn(rowOf(spot), columnOf(spot)) > turn) late.add(i);
+      else this.put(rowOf(spot), columnOf(spot), value, turn);
+    }
+    for (const [i, note, figure] of beside) {
+      const spot = spots[i]!;
+      if (!late.has(i)) this.putBeside(rowOf(spot), columnOf(spot), { note, figure });
+    }
+  }
+
+  /** Takes over one cell of another store, as a value of an earlier turn. */
+  copy(from: ValueStore, row: number, column: number): void {
+    const value = from.value(row, column);
+    if (value === undefined) return;
+    this.put(row, column, value, from.turn(row, column));
+    const beside = from.besides.get(besideOf(row, column));
+    if (beside) this.putBeside(row, column, beside);
+  }
+
+  private slabAt(row: number, column: number): Slab {
+    const key = slabOf(row, column);
+    let slab = this.slabs.get(key);
+    if (!slab) {
+      slab = { numbers: new Float64Array(high), turns: new Uint32Array(high), others: new Map() };
+      this.slabs.set(key, slab);
+    }
+    return slab;
+  }
+}
+
+const slabOf = (row: number, column: number): number => Math.floor(row / high) * 1024 + column;
+const besideOf = (row: number, column: number): number => row * 1024 + column;

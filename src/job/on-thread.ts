@@ -1,0 +1,91 @@
+/** An engine on the page's own thread: every value is there when an edit returns, but for those of large what-if tables. */
+import type { EngineContent, EngineEdit } from "../engine/contents.ts";
+import { Engine, type Log } from "../engine/engine.ts";
+import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
+import type { Place } from "../engine/values.ts";
+import type { SheetFunction } from "../functions/declare.ts";
+import { type Later, WhatIfSlices } from "./whatif-slices.ts";
+
+export class OnThread implements Reckoner {
+  private readonly engine: Engine;
+  private readonly tables: WhatIfSlices;
+
+  /** @param tell values of what-if tables have come, or it was stopped */
+  constructor(
+    content: EngineContent,
+    functions: readonly SheetFunction[],
+    log: Log | undefined,
+    later: Later | undefined,
+    tell: () => void,
+  ) {
+    this.engine = new Engine(content, functions, log, later !== undefined);
+    this.tables = new WhatIfSlices(this.engine, later, tell);
+  }
+
+  load(content: EngineContent): void {
+    this.engine.load(content);
+  }
+
+  setCells(edits: readonly EngineEdit[]): void {
+    this.engine.setCells(edits);
+  }
+
+  /** An edit is complete: small what-if tables are done at once, the others are begun. */
+  settle(): void {
+    this.tables.follow();
+  }
+
+  value(sheet: string, row: number, column: number) {
+    return this.engine.value(sheet, row, column);
+  }
+
+  note(sheet: string, row: number, column: number) {
+    return this.engine.note(sheet, row, column);
+  }
+
+  figure(sheet: string, row: number, column: number) {
+    return this.engine.figure(sheet, row, column);
+  }
+
+  spilledFrom(sheet: string, row: number, column: number) {
+    return this.engine.spilledFrom(sheet, row, column);
+  }
+
+  isStale(sheet: string, row: number, column: number): boolean {
+    return this.engine.isStale(sheet, row, column);
+  }
+
+  evaluate(formula: string, sheet?: string) {
+    return this.engine.evaluate(formula, sheet);
+  }
+
+  cone(results: readonly Place[], inputs: readonly Place[]) {
+    return this.engine.cone(results, inputs);
+  }
+
+  precedents(place: Place) {
+    return this.engine.precedents(place);
+  }
+
+  /** Areas that block functions take or would take, and those that they fill. */
+  get blocks() {
+    const { hf, spills } = this.engine.inner;
+    return { wanted: spills.blocks(hf), filled: spills.filled(hf) };
+  }
+
+  get reckoning(): Reckoning | undefined {
+    return this.tables.reckoning;
+  }
+
+  stop(): void {
+    this.tables.stop();
+  }
+
+  goOn(): void {
+    this.tables.resume();
+  }
+
+  end(): void {
+    this.tables.stop();
+  }
+}
