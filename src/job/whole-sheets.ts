@@ -74,6 +74,12 @@ function withNameRenamed(document: JobDocument, from: string, to: string): JobDo
       cells: Object.fromEntries(
         Object.entries(sheet.cells).map(([key, text]) => [key, renameIn(text, from, to)]),
       ),
+      formats: Object.fromEntries(
+        Object.entries(sheet.formats).map(([key, format]) => [
+          key,
+          String(format.perTurn).toLowerCase() === from.toLowerCase() ? { ...format, perTurn: to } : format,
+        ]),
+      ),
     })),
   };
 }

@@ -47,10 +47,30 @@ function lines(on: Ready, axis: Axis) {
 const counted = (count: number, axis: Axis) =>
   `${count === 1 ? "" : `${count} `}${axis}${count === 1 ? "" : "s"}`;
 
+const tooMuch: Refused = { reason: "all of the sheet is chosen: choose the rows or columns that are meant" };
+
+function isEverything(on: Ready): boolean {
+  const { rowLines, columnLines } = on.map;
+  return lines(on, "row").count >= rowLines.all && lines(on, "column").count >= columnLines.all;
+}
+
+function insert(on: Ready, axis: Axis): string | Refused {
+  const { at, count } = lines(on, axis);
+  return told(on, insertLines(on.job, on.sheet, axis, at, count));
+}
+
+function remove(on: Ready, axis: Axis): string | Refused {
+  const { at, count } = lines(on, axis);
+  return told(on, deleteLines(on.job, on.sheet, axis, at, count));
+}
+
 function lineCommands(axis: Axis): CellCommand[] {
   const group = axis === "row" ? "Rows" : "Columns";
   const before = axis === "row" ? "above" : "on the left";
   const many = (on: Ready) => counted(lines(on, axis).count, axis);
+  // Whole columns are chosen: nobody means all the rows.
+  const isAll = (on: Ready) => lines(on, axis).count >= on.map[all].all;
+  const other = axis === "row" ? "column" : "row";
   const alt = axis === "row" ? "Alt" : "Alt Shift";
   const words: readonly [string, string] = axis === "row" ? ["up", "down"] : ["left", "right"];
   const all = axis === "row" ? "rowLines" : "columnLines";
@@ -59,7 +79,9 @@ function lineCommands(axis: Axis): CellCommand[] {
     group,
     keys: `Alt Shift ${axis === "row" ? (by < 0 ? "↑" : "↓") : by < 0 ? "←" : "→"}`,
     label: (on) =>
-      by < 0 && lines(on, axis).at === 0 ? undefined : `Move ${many(on)} ${words[by < 0 ? 0 : 1]}`,
+      isAll(on) || (by < 0 && lines(on, axis).at === 0)
+        ? undefined
+        : `Move ${many(on)} ${words[by < 0 ? 0 : 1]}`,
     run(on) {
       const { at, count } = lines(on, axis);
       if (by < 0 && at === 0) return "";
@@ -81,15 +103,15 @@ function lineCommands(axis: Axis): CellCommand[] {
       id: `insert ${axis}s`,
       group,
       keys: `${alt} Insert`,
-      label: (on) => `Insert ${many(on)} ${before}`,
-      run: (on) => told(on, insertLines(on.job, on.sheet, axis, lines(on, axis).at, lines(on, axis).count)),
+      label: (on) => (isAll(on) ? undefined : `Insert ${many(on)} ${before}`),
+      run: (on) => (isEverything(on) ? tooMuch : insert(on, isAll(on) ? other : axis)),
     },
     {
       id: `delete ${axis}s`,
       group,
       keys: `${alt} Delete`,
-      label: (on) => `Delete ${many(on)}`,
-      run: (on) => told(on, deleteLines(on.job, on.sheet, axis, lines(on, axis).at, lines(on, axis).count)),
+      label: (on) => (isAll(on) ? undefined : `Delete ${many(on)}`),
+      run: (on) => (isEverything(on) ? tooMuch : remove(on, isAll(on) ? other : axis)),
     },
     move(-1),
     move(1),
@@ -120,10 +142,14 @@ function lineCommands(axis: Axis): CellCommand[] {
   ];
 }
 
+/** The rows that are sorted, never a column apart from those beside it. */
 function table(on: Ready) {
   const { area, active } = on;
-  const one = area.top === area.bottom;
-  return one ? tableAround(on.job, on.sheet, active.row, active.column) : area;
+  const around = () => tableAround(on.job, on.sheet, active.row, active.column);
+  if (area.top === area.bottom) return around();
+  if (area.left < area.right) return area;
+  const { left, right } = around();
+  return { ...area, left, right };
 }
 
 function sort(way: SortWay): CellCommand {

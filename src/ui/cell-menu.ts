@@ -110,8 +110,11 @@ export class CellMenu extends LitElement {
     this.words[0]?.focus();
   }
 
+  /** Closes, and says so: the cells get the focus back. A press elsewhere closes without a word. */
   hide(): void {
-    if (this.open) this.menu.hidePopover();
+    if (!this.open) return;
+    this.menu.hidePopover();
+    this.dispatchEvent(new Event("closed"));
   }
 
   override render() {
@@ -122,7 +125,6 @@ export class CellMenu extends LitElement {
       role="menu"
       aria-label=${this.label}
       @keydown=${this.onKey}
-      @toggle=${(event: ToggleEvent) => event.newState === "closed" && this.dispatchEvent(new Event("closed"))}
     >
       <div class="columns" role="presentation">
         ${groups.map(

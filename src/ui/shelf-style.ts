@@ -97,6 +97,7 @@ export const shelfStyle = css`
     border-bottom: 1px solid var(--rule);
   }
   tbody th {
+    width: 30%;
     padding: 0;
     text-align: left;
   }
@@ -258,7 +259,7 @@ export const shelfStyle = css`
     }
     .acts {
       grid-column: 1 / -1;
-      grid-row: 3;
+      grid-row: 4;
       width: auto;
       white-space: normal;
       text-align: left;

@@ -169,11 +169,17 @@ describe("whole sheets, the title and names", () => {
   });
 
   test("a renamed name is renamed in every formula", () => {
-    const job = jobOf({ A1: "2", B1: "=pitch*2" }, {}, { names: { pitch: "A!A1", depth: "A!B1" } });
+    const turns = { C1: { as: "turns", perTurn: "pitch" } } as const;
+    const job = jobOf(
+      { A1: "2", B1: "=pitch*2" },
+      { formats: turns },
+      { names: { pitch: "A!A1", depth: "A!B1" } },
+    );
     expect(renameName(job, "pitch", "Depth")).toBe("there is a name depth already");
     expect(renameName(job, "pitch", "M10")).toMatch(/reads as a cell/);
     expect(renameName(job, "pitch", "lead")).toBeUndefined();
     expect(job.document.sheets[0]!.cells.B1).toBe("=lead*2");
+    expect(job.document.sheets[0]!.formats.C1).toEqual({ as: "turns", perTurn: "lead" });
     expect(job.cell("A", 0, 1).value).toBe(4);
   });
 

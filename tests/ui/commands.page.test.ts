@@ -122,6 +122,71 @@ test("the title is changed, and an operation is copied with its cells", async ()
   await page.getByRole("grid", { name: "Sheet Thread 2" }).waitFor();
 });
 
+test("with a mouse the fill handle fills and the edge of a column draws its width", async () => {
+  const page = await opened();
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  const fill = (await page.locator("sheet-grid .fill").boundingBox())!;
+  const middle = { x: fill.x + fill.width / 2, y: fill.y + fill.height / 2 };
+  await page.mouse.move(middle.x, middle.y);
+  await page.mouse.down();
+  await page.mouse.move(middle.x - 10, middle.y + 20, { steps: 3 });
+  await page.mouse.move(middle.x - 10, middle.y + 40, { steps: 3 });
+  await page.mouse.up();
+  // =B4*2 filled down two rows: =B5*2 is 16 and =B6*2 is 32.
+  await page.getByRole("gridcell", { name: "32", exact: true }).waitFor();
+  const head = page.getByRole("columnheader", { name: "B", exact: true });
+  const before = (await head.boundingBox())!;
+  const edge = { x: before.x + before.width, y: before.y + 8 };
+  await page.mouse.move(edge.x, edge.y);
+  await page.mouse.down();
+  await page.mouse.move(edge.x + 70, edge.y, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(async () => (await head.boundingBox())!.width).toBeCloseTo(before.width + 70, -1);
+  await page.mouse.dblclick(edge.x + 70, edge.y);
+  await expect.poll(async () => (await head.boundingBox())!.width).toBeLessThan(before.width);
+});
+
+test("copied cells go to another operation with the keys, and cut ones are followed there", async () => {
+  const context = await newContext({ permissions: ["clipboard-read", "clipboard-write"] });
+  const page = await openPage(context);
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("gridcell", { name: "4", exact: true }).click();
+  await page.keyboard.press("Control+x");
+  await page.getByRole("button", { name: "20 Passes" }).click();
+  await page.getByRole("grid", { name: "Sheet Passes" }).waitFor();
+  await page.getByRole("columnheader", { name: "D", exact: true }).click();
+  await page.keyboard.press("Control+v");
+  await page.getByRole("gridcell", { name: "4", exact: true }).waitFor();
+  await page.getByRole("button", { name: "10 Thread" }).click();
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.getByRole("region", { name: "Entry line" }).getByText("Passes!").first().waitFor();
+});
+
+test("on a touch screen a tap chooses, a second tap edits, and the grips draw a range", async () => {
+  const page = await openPage(await touchContext(1180, 820));
+  const cell = (name: string | RegExp) =>
+    page.getByRole("gridcell", { name, exact: typeof name === "string" });
+  const client = await page.context().newCDPSession(page);
+  await cell("Pitch").tap();
+  expect(await page.locator("sheet-grid textarea").count()).toBe(0);
+  await page.keyboard.press("Shift+ArrowDown");
+  const grip = (await page.locator("sheet-grid .grip.to").boundingBox())!;
+  expect(grip.width).toBeGreaterThanOrEqual(44);
+  const at = { x: grip.x + grip.width / 2, y: grip.y + grip.height / 2 };
+  const touch = (type: "touchStart" | "touchMove" | "touchEnd", y?: number) =>
+    client.send("Input.dispatchTouchEvent", {
+      type,
+      touchPoints: y === undefined ? [] : [{ x: at.x - 10, y }],
+    });
+  await touch("touchStart", at.y - 5);
+  for (const by of [30, 60, 104]) await touch("touchMove", at.y + by);
+  await touch("touchEnd");
+  await expect.poll(() => page.locator("sheet-grid [aria-selected=true]").count()).toBeGreaterThan(2);
+  await cell("Pitch").tap();
+  await cell("Pitch").tap();
+  await page.locator("sheet-grid .edit").waitFor();
+});
+
 test.each(["light", "dark"] as const)(
   "axe finds nothing wrong with menu and question open, %s ground",
   async (colorScheme) => {

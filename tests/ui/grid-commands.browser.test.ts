@@ -83,6 +83,26 @@ test("a table is sorted by the column of the cell in hand", async () => {
   await expect.poll(selected).toBe("A1:B3");
 });
 
+test("with one column chosen the rows of the table go with it", async () => {
+  const job = realJob({ A1: "x", B1: "3", A2: "y", B2: "1" });
+  await show(job, "B1");
+  await keys("{Shift>}{ArrowDown}{/Shift}");
+  await choose("Sort by column B, smallest first");
+  await expect.poll(() => toolOf(job).cells).toEqual({ A1: "y", B1: "1", A2: "x", B2: "3" });
+});
+
+test("with a whole column chosen no command speaks of all rows, and the key for rows means the column", async () => {
+  const job = realJob({ A1: "1", B1: "2" });
+  await show(job);
+  await keys("{Control>} {/Control}{Shift>}{F10}{/Shift}");
+  await expect.element(item("Delete column")).toBeVisible();
+  expect(menu.getByRole("menuitem", { name: /200 rows/ }).elements()).toEqual([]);
+  await keys("{Escape}");
+  await expect.poll(focused).toBe("A1");
+  await keys("{Alt>}{Delete}{/Alt}");
+  await expect.poll(() => toolOf(job).cells).toEqual({ A1: "2" });
+});
+
 test("hidden rows are passed over by the arrow keys and can be shown again", async () => {
   const job = realJob({ A1: "1", A4: "4" });
   await show(job, "A2");
