@@ -1,7 +1,8 @@
 /** Profile of a thread to scale: its diameters, pitch, flanks, root and crest, and how far its class lets them go. */
 import type { LimitPair, ThreadFigure, ThreadShape } from "../lathe/figure.ts";
+import type { LengthUnit } from "../thread/thread.ts";
 import { angle, length, trimmed } from "./figures.ts";
-import { type Point, polar, spreadOut } from "./geometry.ts";
+import { boxOf, type Point, polar, spreadOut } from "./geometry.ts";
 import { widthOf } from "./lettering.ts";
 import { type Drawing, type Line, Plate, spots } from "./plate.ts";
 import { formLines, grooveSides, type Place, surface } from "./profile.ts";
@@ -145,6 +146,7 @@ function levels({ plate, figure, at, right, open }: Scene): void {
     );
     const box = zoneBox(limits[one], at, zone);
     if (box) {
+      plate.reserve(boxOf(box));
       plate.ground(box, "set-zone", `zone-${one}`);
       plate.hatch(box, 3.5, -45, "zone-lining");
     }
@@ -251,12 +253,10 @@ function rootAndCrest({ plate, figure, at, back, open, right }: Scene): void {
   const { shape, rootFlat, crestFlat, taper, fit } = figure;
   const { crest, bottom } = formLines(shape);
   const { unit, pitch, rootRadius, crestRadius } = shape;
-  const size = (radius: number | undefined, flat: number | undefined) =>
-    radius ? `r ${length(radius, unit)}` : flat ? `flat ${length(flat, unit)}` : "";
-  const root = size(rootRadius, rootFlat);
-  const top = size(crestRadius, crestFlat);
+  const root = roundOrFlat(rootRadius, rootFlat, unit);
+  const top = roundOrFlat(crestRadius, crestFlat, unit);
   const [inward, outward] = open > 0 ? (["s", "n"] as const) : (["n", "s"] as const);
-  const most = 30;
+  const most = 12;
   plate.label(root && `root ${root}`, spots(at([0, bottom]), inward), { gap: 3, most });
   const sides = grooveSides(shape, crest);
   const peak = at([(sides.right - sides.left + pitch) / 2, crest]);
@@ -266,7 +266,12 @@ function rootAndCrest({ plate, figure, at, back, open, right }: Scene): void {
       right + 15,
       open > 0 ? at([0, reach(figure).out])[1] : at([0, reach(figure).inner])[1],
     ];
-    plate.label([{ text: fit, look: "muted" }], spots(zone, outward, inward), { gap: 3, most });
+    const corner: Point = [plate.width - 4, open > 0 ? plate.height - 3 : 3];
+    plate.label([{ text: fit, look: "muted" }], spots(zone, outward), { gap: 3, most: 4 }) ||
+      plate.label([{ text: `class ${fit}`, look: "muted" }], spots(corner, open > 0 ? "nw" : "sw"), {
+        gap: 0,
+        most,
+      });
   }
   if (taper !== 0) {
     const text = `taper ${trimmed(taper, 4)} on diameter, shown at the gauge plane`;
@@ -277,7 +282,13 @@ function rootAndCrest({ plate, figure, at, back, open, right }: Scene): void {
   }
 }
 
-export function sayThread({ shape, fit, limits, taper }: ThreadFigure): string {
+/** Radius or flat of a root or crest; "" where the form has neither. */
+function roundOrFlat(radius: number | undefined, flat: number | undefined, unit: LengthUnit): string {
+  return radius ? `r ${length(radius, unit)}` : flat ? `flat ${length(flat, unit)}` : "";
+}
+
+export function sayThread(figure: ThreadFigure): string {
+  const { shape, fit, limits, taper } = figure;
   const { unit, loadFlank: l, clearanceFlank: t, starts, member } = shape;
   const of = (value: number) => `${length(value, unit)} ${unit}`;
   const parts = [
@@ -289,6 +300,10 @@ export function sayThread({ shape, fit, limits, taper }: ThreadFigure): string {
       return `${one} diameter ${of(sizeOf(shape, one))}${words && `, ${fit ? `class ${fit} ` : ""}${words}`}`;
     }),
   ];
+  const root = roundOrFlat(shape.rootRadius, figure.rootFlat, unit);
+  const crest = roundOrFlat(shape.crestRadius, figure.crestFlat, unit);
+  if (root !== "") parts.push(`root ${root}`);
+  if (crest !== "") parts.push(`crest ${crest}`);
   if (taper !== 0) parts.push(`taper ${trimmed(taper, 4)} on diameter, shown at the gauge plane`);
   return `${parts.join("; ")}.`;
 }

@@ -7,7 +7,7 @@ import { pictureOf } from "./drawing-cell.ts";
 
 type Figure = NonNullable<CellView["figure"]>;
 
-/** On a phone the drawings of a sheet stand above its two columns: one open at a time, or none. */
+/** Drawings that have no room beside the columns, above the sheet: one open at a time, or none. */
 @customElement("drawing-fold")
 export class DrawingFold extends LitElement {
   static override styles = [
@@ -21,10 +21,11 @@ export class DrawingFold extends LitElement {
       }
       .names {
         display: flex;
+        background: var(--paper-2);
         overflow-x: auto;
       }
       button {
-        flex: 1 0 auto;
+        flex: 0 1 240px;
         min-height: max(44px, var(--target));
         padding: 0 14px;
         border: 0;
@@ -56,6 +57,8 @@ export class DrawingFold extends LitElement {
   ];
 
   @property({ attribute: false }) figures: readonly Figure[] = [];
+  /** None is open before the person opens one. */
+  @property({ type: Boolean }) shut = false;
   /** Name of the open drawing; undefined before the person has chosen, "" when all are folded. */
   @state() private chosen: string | undefined;
   @state() private width = 0;
@@ -84,7 +87,7 @@ export class DrawingFold extends LitElement {
   override render() {
     const names = this.figures.map(nameOfFigure);
     // With the keyboard of the phone up, or on its side, the sheet needs the room.
-    const first = innerHeight < 560 ? "" : names[0];
+    const first = this.shut || innerHeight < 560 ? "" : names[0];
     const wanted = this.chosen ?? first;
     const open = wanted !== "" && wanted !== undefined && !names.includes(wanted) ? names[0] : wanted;
     const figure = this.figures[names.indexOf(open ?? "")];

@@ -59,12 +59,12 @@ export class SheetMap {
     return text !== "" || (value !== null && value !== "");
   }
 
-  /** What the drawings of the sheet show, in the order of their cells. */
-  figures(): NonNullable<CellView["figure"]>[] {
+  /** What the drawings of the sheet show and where, in the order of their cells. */
+  figures(): { figure: NonNullable<CellView["figure"]>; area: Area }[] {
     return Object.entries(this.sheet?.cells ?? {}).flatMap(([name, text]) => {
       const place = /DRAW\./i.test(text) ? parseCell(name) : undefined;
       const figure = place && this.view(place.row, place.column).figure;
-      return figure ? [figure] : [];
+      return figure ? [{ figure, area: this.areaAt(place.row, place.column) }] : [];
     });
   }
 

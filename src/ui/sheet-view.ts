@@ -30,6 +30,9 @@ const mostFramed = 4;
 /** Views narrower than this are phones, px. */
 const phone = 600;
 
+/** Share of the width of a drawing that has to show. */
+const enoughOfIt = 0.75;
+
 /** How a sheet is drawn: the part in view, the active row wherever it is, and the range. What it does is in sheet-grid.ts. */
 export abstract class SheetView extends LitElement {
   static override styles = [gridStyle, gridMarksStyle, ...plateStyle];
@@ -85,9 +88,9 @@ export abstract class SheetView extends LitElement {
     this.slots = reuse(this.slots, drawnRows.scrolled);
     const key = (row: number) => this.slots.get(row);
     const rowOf = (row: number) => this.rowTemplate(map, row, columns, area, references);
-    const folded = this.narrow ? map.figures() : [];
+    const folded = this.outOfView(map);
     return html`
-      ${folded.length > 0 ? html`<drawing-fold .figures=${folded}></drawing-fold>` : nothing}
+      ${folded.length > 0 ? html`<drawing-fold .figures=${folded} ?shut=${!this.narrow}></drawing-fold>` : nothing}
       <div
         class="scroll"
         role="grid"
@@ -194,6 +197,18 @@ export abstract class SheetView extends LitElement {
       <div class="rh ${marks.join(" ")}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
       ${cells}
     </div>`;
+  }
+
+  /** Drawings of which little shows beside the columns: they fold above the sheet. */
+  private outOfView(map: SheetMap) {
+    const { edges } = this.geometry;
+    const room = this.size.width - this.size.zone;
+    return map.figures().flatMap(({ figure, area }) => {
+      const [left, right] = [edges[area.left]!, edges[area.right + 1]!];
+      return this.size.width > 0 && room - left < (this.narrow ? 1 : enoughOfIt) * (right - left)
+        ? [figure]
+        : [];
+    });
   }
 
   private get narrow(): boolean {
