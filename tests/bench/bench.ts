@@ -11,6 +11,7 @@ import { sheetFunctions } from "../../src/functions/index.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { depthAfter } from "../../src/lathe/passes.ts";
 import { gearTimes } from "./gears.ts";
+import { infeedTimes } from "./infeed.ts";
 import { measureTimes } from "./measure.ts";
 import { readingCount, readingTimes } from "./reading.ts";
 import { whatIfTimes } from "./whatif.ts";
@@ -128,3 +129,5 @@ whatIfTimes(3, median);
 gearTimes(15, median);
 
 measureTimes(101, median);
+
+infeedTimes(9, median);
