@@ -230,19 +230,40 @@ export const cardStyle = css`
     --step: 5mm;
     --stop: 15px;
   }
+  .passes.c3 th,
+  .passes.c3 td {
+    padding: 0 1mm;
+  }
+  .passes.c3 thead th {
+    font-size: 9px;
+  }
+  .passes.c3 .done {
+    width: 19%;
+  }
+  .passes.c3 .say {
+    font-size: 9.5px;
+  }
+  .passes.h3 {
+    --step: 3.9mm;
+    --stop: 12px;
+  }
+  .passes.h3 .done i {
+    width: 3.1mm;
+    height: 3.1mm;
+  }
   .passes.h4 {
     --step: 4.2mm;
     --stop: 13px;
   }
   .measure {
     display: grid;
-    grid-auto-columns: 1fr;
+    grid-auto-columns: minmax(0, 1fr);
     grid-auto-flow: column;
     margin: 0;
     border-bottom: 0.3mm solid var(--ink);
   }
   .measure div {
-    padding: 0.8mm 1.6mm;
+    padding: 0.8mm 1.2mm;
     border-left: 0.2mm solid var(--ink);
   }
   .measure div:first-child {
@@ -256,7 +277,7 @@ export const cardStyle = css`
     min-height: 4.5mm;
     margin: 0;
     font-weight: 700;
-    font-size: 12px;
+    font-size: 11px;
     white-space: nowrap;
   }
   .rest {

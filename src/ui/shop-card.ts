@@ -5,12 +5,13 @@ import { type Step, stopText } from "../job/steps.ts";
 
 /** Heights on the card, mm: all of it, head, a line of settings, measuring, notes with the title block, head of the passes. */
 const all = 189;
-const parts = { head: 11, setting: 4.5, measure: 11, rest: 48, heads: 5 } as const;
+const parts = { head: 11, setting: 5.2, measure: 11, rest: 40, heads: 5 } as const;
 /** Heights of a pass, mm, the roomiest first. */
 const steps = [
   { name: "h6", height: 6.2 },
   { name: "h5", height: 5 },
   { name: "h4", height: 4.2 },
+  { name: "h3", height: 3.9 },
 ] as const;
 const mostColumns = 3;
 /** Lines of settings that are as high as the drawing beside them. */
@@ -22,6 +23,8 @@ interface PassSheet {
   readonly columns: number;
   /** Class of the height that a pass has. */
   readonly height: string;
+  /** A row for what was not planned, on the last card. */
+  readonly spare: boolean;
 }
 
 /**
@@ -56,15 +59,14 @@ function pagesOf(card: Card): PassSheet[] {
   do {
     const first = pages.length === 0;
     const room = all - (first ? taken : parts.head) - parts.heads;
-    // One spare row on the last card, for what was not planned.
     const wanted = left.length + 1;
     const tightest = steps.at(-1)!.height;
     const columns = Math.ceil(wanted / 2) * tightest <= room ? 2 : mostColumns;
     const deep = Math.min(Math.ceil(wanted / columns), Math.floor(room / tightest));
     const step = steps.find(({ height }) => deep * height <= room) ?? steps.at(-1)!;
     const here = left.slice(0, columns * deep);
-    pages.push({ steps: here, first, columns, height: step.name });
     left = left.slice(here.length);
+    pages.push({ steps: here, first, columns, height: step.name, spare: left.length === 0 });
   } while (left.length > 0);
   return pages;
 }
@@ -91,9 +93,9 @@ function settings({ settings: lines }: Card, figure: TemplateResult | undefined)
   </div>`;
 }
 
-function passes({ steps, columns, height }: PassSheet, { plan }: Card): TemplateResult {
+function passes({ steps, columns, height, spare }: PassSheet, { plan }: Card): TemplateResult {
   if (steps.length === 0) return html`<div class="passes"><p>${plan.trouble ?? ""}</p></div>`;
-  const rows: (Step | undefined)[] = [...steps, undefined];
+  const rows: (Step | undefined)[] = spare ? [...steps, undefined] : [...steps];
   const deep = Math.ceil(rows.length / columns);
   const bundles = Array.from({ length: columns }, (_, index) => rows.slice(index * deep, (index + 1) * deep));
   return html`<div class="passes c${columns} ${height}">
@@ -127,10 +129,15 @@ function passRow(step: Step | undefined, perTurn: number | undefined): TemplateR
       ${box}
     </tr>`;
   }
+  const words = {
+    scratch: "scratch, check pitch",
+    measure: "isolate, measure",
+    spring: "same reading again",
+  };
   const short = { scratch: "", measure: "", spring: "S", slide: step.pass, "straight in": "X" }[step.kind];
   return html`<tr>
     ${short === "" ? html`<td class="no"></td>` : html`<th class="no" scope="row">${short}</th>`}
-    <td class="say" colspan="2">${step.kind === "spring" ? "same reading again" : step.what}</td>
+    <td class="say" colspan="2">${step.kind === "slide" || step.kind === "straight in" ? step.what : words[step.kind]}</td>
     ${box}
   </tr>`;
 }

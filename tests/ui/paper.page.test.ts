@@ -1,4 +1,5 @@
 /** What comes out of the printer, read back from the PDF, and the bench view on the built page. */
+import { readFileSync } from "node:fs";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
@@ -56,7 +57,7 @@ async function desk(): Promise<Page> {
 
 test("the shop card is one A5 page with what to set, wind and expect, and nothing of it is cut off", async () => {
   const page = await desk();
-  await page.getByRole("button", { name: "Card", exact: true }).click();
+  await page.getByRole("button", { name: "Card", exact: true }).last().click();
   await page.getByRole("article", { name: "Shop card" }).waitFor();
   expect(await faults(page)).toEqual([]);
   await page.getByRole("button", { name: "Print the card" }).click();
@@ -74,6 +75,40 @@ test("the shop card is one A5 page with what to set, wind and expect, and nothin
   });
   expect(cut).toEqual([0]);
 });
+
+const fullJob = readFileSync("sheets/full-thread-job.json", "utf8");
+
+test.each([
+  { thread: "M20x2.5-6g", unit: "in", hand: "right", says: ["61.00°", "100/127", "0.79275 in"] },
+  { thread: "Tr 24x10 P5-7e", unit: "mm", hand: "left", says: ["76.00°", "2 starts", "left hand"] },
+  { thread: "2 BA", unit: "mm", hand: "right", says: ["47.5°"] },
+])(
+  "the card of $thread in $unit is one page with room for all of it",
+  async ({ thread, unit, hand, says }) => {
+    const page = await desk();
+    const job = JSON.parse(fullJob);
+    Object.assign(job.sheets[0].cells, { B2: thread, B3: unit, B5: hand });
+    await openFile(page, "job.json", JSON.stringify(job));
+    await page.getByRole("gridcell", { name: thread, exact: true }).waitFor();
+    await page.getByRole("button", { name: "Card", exact: true }).last().click();
+    const sheets = await printed(page);
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]!.outside).toEqual([]);
+    for (const words of [thread, ...says]) expect(sheets[0]!.words).toContain(words);
+    await page.emulateMedia({ media: "print" });
+    const sticksOut = await page.evaluate(() => {
+      const frame = document.querySelector("print-area")!.shadowRoot!.querySelector(".in")!;
+      const { bottom, right } = frame.getBoundingClientRect();
+      return [...frame.querySelectorAll("*")]
+        .filter((part) => {
+          const box = part.getBoundingClientRect();
+          return box.bottom > bottom + 1 || box.right > right + 1;
+        })
+        .map((part) => `${part.localName} ${part.textContent}`);
+    });
+    expect(sticksOut).toEqual([]);
+  },
+);
 
 test("a sheet is printed on the paper that was chosen, with its headings on every page", async () => {
   const page = await desk();
