@@ -1,5 +1,6 @@
 /** The worker's side: holds the engine, does what the page orders in turn, and reports what has been reckoned. */
 import type { SheetFunction } from "../functions/declare.ts";
+import { parseCell } from "./address.ts";
 import type { Area } from "./cone.ts";
 import type { EngineContent } from "./contents.ts";
 import { Engine, type Log } from "./engine.ts";
@@ -64,12 +65,18 @@ export class FarSide {
         const { names, sheets } = this.draft;
         this.draft = { names: {}, sheets: [] };
         this.filled = [];
-        this.run(order.turn, countFormulas(sheets), [], () => this.engine.load({ names, sheets }));
+        this.run(order.turn, countFormulas(sheets), [], () => {
+          this.engine.load({ names, sheets });
+          this.addUnread(sheets);
+        });
         return;
       }
       case "type": {
         const typed = order.edits.map((edit) => this.engine.inner.held.cellAt(edit));
-        this.run(order.turn, 0, typed, () => this.engine.setCells(order.edits));
+        this.run(order.turn, 0, typed, () => {
+          this.engine.setCells(order.edits);
+          for (const [i, { text }] of order.edits.entries()) if (text[0] === "=") this.add(typed[i]!);
+        });
       }
     }
   }
@@ -100,6 +107,19 @@ export class FarSide {
       this.fresh.set(cell.sheet, cells);
     }
     cells.set(spotOf(cell.row, cell.col), cell);
+  }
+
+  /** Formulas that cannot be read have their value without having been reckoned. */
+  private addUnread(sheets: readonly Draft[]): void {
+    const { dependencyGraph } = this.engine.inner.hf;
+    for (const [sheet, { cells }] of sheets.entries()) {
+      for (const name in cells) {
+        const place = cells[name]![0] === "=" ? parseCell(name) : undefined;
+        const cell = place && { sheet, row: place.row, col: place.column };
+        const vertex = cell && dependencyGraph.getCell(cell);
+        if (vertex && !("getAddress" in vertex)) this.add(cell);
+      }
+    }
   }
 
   /** In the middle of a turn only plain values are sent: blocks may still move, and notes are still being told. */

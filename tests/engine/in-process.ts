@@ -1,0 +1,102 @@
+/** A worker that is none: its side runs in the same process, when the test says so, and what is sent is copied. */
+import type { FarSetting } from "../../src/engine/far-engine.ts";
+import { FarSide } from "../../src/engine/far-side.ts";
+import type { Order, Report } from "../../src/engine/packets.ts";
+import type { SheetFunction } from "../../src/functions/declare.ts";
+import { sheetFunctions } from "../../src/functions/index.ts";
+import type { Far } from "../../src/job/job-values.ts";
+
+/** A worker, its mail, and the clock that watches it. */
+export class InProcess {
+  /** How many workers were started. */
+  started = 0;
+  /** What the worker has not read yet, and what the page has not. */
+  orders: Order[] = [];
+  reports: Report[] = [];
+  /** Where it is set, nothing is answered any more. */
+  hangs = false;
+  private side: FarSide | undefined;
+  private hear: ((report: Report) => void) | undefined;
+  private die: ((reason: string) => void) | undefined;
+  private works: (() => void)[] = [];
+  private ring: (() => void) | undefined;
+
+  constructor(
+    private readonly functions: readonly SheetFunction[] = sheetFunctions,
+    private readonly now?: () => number,
+  ) {}
+
+  readonly setting: FarSetting = {
+    start: (hear, die) => {
+      this.started += 1;
+      this.hear = hear;
+      this.die = die;
+      this.hangs = false;
+      const side = new FarSide(
+        (report) => {
+          if (this.side === side) this.reports.push(structuredClone(report));
+        },
+        this.functions,
+        () => {},
+        this.now,
+      );
+      this.side = side;
+      return {
+        post: (order) => this.orders.push(structuredClone(order)),
+        end: () => {
+          this.orders = [];
+          this.side = undefined;
+        },
+      };
+    },
+    later: (work) => this.works.push(work),
+    alarm: (ring) => {
+      this.ring = ring;
+      return () => {
+        if (this.ring === ring) this.ring = undefined;
+      };
+    },
+  };
+
+  /** Every job is reckoned in the worker. */
+  get always(): Far {
+    return { ...this.setting, formulas: 0, longest: Number.POSITIVE_INFINITY };
+  }
+
+  /** The worker does what it was ordered. */
+  work(): void {
+    while (this.works.length > 0) this.works.shift()!();
+    if (this.hangs) return;
+    for (let order = this.orders.shift(); order; order = this.orders.shift()) {
+      this.side?.take(order);
+      while (this.works.length > 0) this.works.shift()!();
+    }
+  }
+
+  /** The page reads its mail. */
+  read(): void {
+    for (let report = this.reports.shift(); report; report = this.reports.shift()) this.hear?.(report);
+  }
+
+  /** Both, until there is nothing to do. */
+  settle(): void {
+    while (this.works.length + this.orders.length + this.reports.length > 0) {
+      this.work();
+      this.read();
+    }
+  }
+
+  breakDown(reason: string): void {
+    this.die?.(reason);
+  }
+
+  /** True while the page waits for a sign of life. */
+  get watched(): boolean {
+    return this.ring !== undefined;
+  }
+
+  /** The page has waited too long. */
+  ringAlarm(): void {
+    this.ring?.();
+  }
+}
