@@ -1,8 +1,9 @@
 /** What the cells of an engine hold: texts as typed, and values that stand in cells without having been typed. */
+import type { RawCellContent } from "hyperformula";
 import { cellName, parseCell, placeName } from "./address.ts";
 import { type Entry, enter, limits } from "./gate.ts";
 import type { Cell } from "./plugin.ts";
-import type { CellValue, Place } from "./values.ts";
+import type { CellValue, ErrorValue, Place } from "./values.ts";
 
 export interface EngineContent {
   readonly sheets: readonly {
@@ -42,6 +43,28 @@ export class Contents {
       cells: new Map(Object.entries(cells)),
       values: new Map(Object.entries(values ?? {})),
     }));
+  }
+
+  /**
+   * Takes over what differs only by further sheets after those there are.
+   *
+   * @returns what is new; undefined when more than that differs, and nothing was taken over
+   */
+  extend(content: EngineContent): { sheets: string[]; entries: CellEntry[] } | undefined {
+    const known = this.sheets.length;
+    if (content.names !== this.names || content.sheets.length <= known || known === 0) return undefined;
+    const same = this.sheets.every(({ name, cells, values }, i) => {
+      const other = content.sheets[i]!;
+      const texts = Object.entries(other.cells);
+      if (name !== other.name || texts.length !== cells.size || values.size > 0 || other.values) return false;
+      return texts.every(([cell, text]) => cells.get(cell) === text);
+    });
+    if (!same) return undefined;
+    const before = this.sheets;
+    this.load(content);
+    this.sheets = [...before, ...this.sheets.slice(known)];
+    const entries = this.entries().filter(({ cell }) => cell.sheet >= known);
+    return { sheets: this.sheets.slice(known).map(({ name }) => name), entries };
   }
 
   /** @throws RangeError if a sheet is unknown or a cell lies outside the largest sheet */
@@ -116,4 +139,20 @@ function entryOf(value: CellValue): Entry {
   if (typeof value === "boolean") return { kind: "boolean", value };
   if (typeof value === "string") return { kind: "text", value };
   return { kind: "refused", error: value.error, reason: value.message };
+}
+
+/** An entry as the engine below takes it. @param refuse what stands in a cell for an error */
+export function rawOf(entry: Entry, refuse: (error: ErrorValue) => string): RawCellContent {
+  switch (entry.kind) {
+    case "empty":
+      return null;
+    case "text":
+      return `'${entry.value}`;
+    case "refused":
+      return refuse({ error: entry.error ?? "#ERROR!", message: entry.reason });
+    case "formula":
+      return entry.formula;
+    default:
+      return entry.value;
+  }
 }

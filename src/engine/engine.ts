@@ -5,13 +5,20 @@
  * it every time is kept out with a reason until something changes.
  */
 import * as hyperformula from "hyperformula";
-import { HyperFormula, NotAFormulaError, type RawCellContent } from "hyperformula";
+import { HyperFormula, NotAFormulaError } from "hyperformula";
 import type { Drawn, SheetFunction } from "../functions/declare.ts";
 import { cellName } from "./address.ts";
 import { Beside } from "./beside.ts";
 import { Cone, keyOf, Precedents, type Whole } from "./cone.ts";
 import { configOf, growTo, roomAtFirst } from "./config.ts";
-import { type CellEntry, Contents, type EngineContent, type EngineEdit, type ValueEdit } from "./contents.ts";
+import {
+  type CellEntry,
+  Contents,
+  type EngineContent,
+  type EngineEdit,
+  rawOf,
+  type ValueEdit,
+} from "./contents.ts";
 import { type Entry, enter } from "./gate.ts";
 import { cellValueOf, unreadableFormula } from "./messages.ts";
 import { addNames, cellOf } from "./names.ts";
@@ -334,27 +341,12 @@ export class Engine {
 
   private put(cell: Cell, entry: Entry): void {
     const address = { sheet: cell.sheet, row: cell.row, col: cell.col };
-    const raw = this.rawOf(entry);
+    const raw = rawOf(entry, (error) => this.refusal(error));
     this.beside.forget(address);
     this.spills.forget(address);
     this.tables.forget(address);
     this.hf.setCellContents(address, raw);
     if (typeof raw === "string" && raw.startsWith("=")) this.spills.entered(address, raw);
-  }
-
-  private rawOf(entry: Entry): RawCellContent {
-    switch (entry.kind) {
-      case "empty":
-        return null;
-      case "text":
-        return `'${entry.value}`;
-      case "refused":
-        return this.refusal({ error: entry.error ?? "#ERROR!", message: entry.reason });
-      case "formula":
-        return entry.formula;
-      default:
-        return entry.value;
-    }
   }
 
   private refusal(reason: ErrorValue): string {

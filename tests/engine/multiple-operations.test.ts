@@ -408,3 +408,49 @@ test("any small sheet gives by replacement what it gives when the inputs are typ
 test("nothing of it was a fault of the engine", () => {
   expect(faults).toEqual([]);
 });
+
+describe("a further sheet", () => {
+  const cells = { A1: "3", B1: "=A1*2", C1: "=Later!A1+1", D1: "=MULTIPLE.OPERATIONS(B1,A1,10)" };
+  const first = { name: "Job", cells };
+
+  test("is taken over without what was there being reckoned again, and formulas that waited for it find it", () => {
+    const names = {};
+    let reckoned = 0;
+    const counting = declare({
+      ...doubtful,
+      params: doubtful.params as never,
+      compute: (value: number) => {
+        reckoned += 1;
+        return value;
+      },
+    });
+    const withCount = { name: "Job", cells: { ...cells, E1: "=DOUBT(A1)" } };
+    const engine = new Engine({ sheets: [withCount], names }, [...functions.slice(0, 2), counting], () => {});
+    expect(at(engine, "C1")).toMatchObject({ error: "#REF!" });
+    expect(reckoned).toBe(1);
+    engine.load({
+      sheets: [
+        withCount,
+        { name: "Later", cells: { A1: "=Job!B1", A2: "=MULTIPLE.OPERATIONS(A1,Job!A1,4)" } },
+      ],
+      names,
+    });
+    expect(reckoned).toBe(1);
+    expect([at(engine, "C1"), at(engine, "D1")]).toEqual([7, 20]);
+    expect(engine.value("Later", 1, 0)).toBe(8);
+    engine.load({ sheets: [withCount], names });
+    expect([at(engine, "B1"), at(engine, "D1"), engine.value("Later", 1, 0)]).toEqual([6, 20, null]);
+  });
+
+  test("is no reason to overlook what else is different", () => {
+    const engine = new Engine({ sheets: [first], names: {} }, functions, () => {});
+    const sheets = [
+      { name: "Job", cells: { ...cells, A1: "4" } },
+      { name: "Later", cells: { A1: "1" } },
+    ];
+    engine.load({ sheets, names: {} });
+    expect([at(engine, "B1"), at(engine, "C1")]).toEqual([8, 2]);
+    engine.load({ sheets: [...sheets, { name: "More", cells: {} }], names: { side: "Job!A1" } });
+    expect(engine.evaluate("=side")).toBe(4);
+  });
+});
