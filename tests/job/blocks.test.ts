@@ -64,20 +64,23 @@ describe("locked cells", () => {
     const job = jobOf({});
     setLocked(job, "A", area(0, 0, 4, 0), true);
     setLocked(job, "A", area(2, 0), false);
+    setLocked(job, "A", area(9, 3), true);
     expect([1, 2, 3].map((row) => job.cell("A", row, 0).locked)).toEqual([true, undefined, true]);
   });
 });
 
 describe("limits of an input", () => {
   test("keep a value outside as typed, with a caution that says so", () => {
-    const job = jobOf({ A1: "7", A2: "12", A3: "2.5", A4: "x" });
-    setAllowed(job, "A", area(0, 0, 3, 0), { least: 5, most: 10, whole: true });
-    const cautions = [0, 1, 2, 3].map((row) => job.cell("A", row, 0).caution);
+    const job = jobOf({ A1: "7", A2: "12", A3: "2.5", A4: "x", A5: "5", A6: "10" });
+    setAllowed(job, "A", area(0, 0, 5, 0), { least: 5, most: 10, whole: true });
+    const cautions = [0, 1, 2, 3, 4, 5].map((row) => job.cell("A", row, 0).caution);
     expect(cautions).toEqual([
       undefined,
       "over the most allowed, 10",
       "under the least allowed, 5",
       "a number is wanted here",
+      undefined,
+      undefined,
     ]);
     expect(job.cell("A", 1, 0).value).toBe(12);
   });

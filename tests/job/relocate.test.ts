@@ -218,6 +218,13 @@ describe("deleting rows and columns", () => {
     expect(job.cell("A", 1, 2).value).toMatchObject({ error: "#REF!" });
   });
 
+  test("lets the format that won before win still, where two ranges become the same", () => {
+    const formats = { "A1:A2": { places: 1 }, "A1:A3": { places: 2, bold: true } };
+    const job = jobOf([sheet("A", {}, { formats })]);
+    deleteLines(job, "A", "row", 2, 1);
+    expect(job.document.sheets[0]!.formats).toEqual({ "A1:A2": { places: 1, bold: true } });
+  });
+
   test("leaves locked cells alone and says which", () => {
     const job = jobOf([sheet("A", { A2: "=1+1" })]);
     setLocked(job, "A", { top: 1, left: 0, bottom: 1, right: 0 }, true);
