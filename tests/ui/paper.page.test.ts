@@ -185,7 +185,7 @@ test("a reading typed at the bench stands in the job and can be undone", async (
   await page.keyboard.press("m");
   await page.keyboard.type("12.7");
   await page.keyboard.press("Enter");
-  await bench.getByText("12.7000 mm").waitFor();
+  await bench.getByRole("row", { name: "scratch pass 12.7000 mm" }).waitFor();
   await bench.getByText("in limits: stop").waitFor();
   expect(await faults(page)).toEqual([]);
   await bench.getByRole("button", { name: "Drop" }).click();
