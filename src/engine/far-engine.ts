@@ -335,7 +335,7 @@ export class FarEngine implements Reckoner {
       this.reach.delete(report.turn);
     }
     this.watch();
-    this.listener.values();
+    if (!report.more) this.listener.values();
   }
 
   /** Waits for the next sign of life. */

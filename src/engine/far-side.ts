@@ -132,7 +132,7 @@ export class FarSide {
     const last = packets.pop();
     // A packet a message: each is a piece of work of its own for the page.
     for (const packet of packets)
-      this.post({ turn, done, of: Math.max(this.of, done), ended: false, packets: [packet] });
+      this.post({ turn, done, of: Math.max(this.of, done), ended: false, more: true, packets: [packet] });
     this.post({
       turn,
       done,

@@ -34,6 +34,8 @@ export interface Report {
   readonly of: number;
   /** True in the last report of the turn. */
   readonly ended: boolean;
+  /** More of the same follows at once: nothing needs to be shown in between. */
+  readonly more?: true;
   readonly packets: readonly Packet[];
   /** The cells that this turn changes or may change, once it has taken a while. */
   readonly reach?: readonly Spots[];

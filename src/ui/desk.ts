@@ -5,6 +5,7 @@
 import { readJob, writeJob } from "../job/file.ts";
 import { createJob, type Job, type JobChange } from "../job/job.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
+import { far } from "./far-thread.ts";
 import { isKeptJob, Keep, type Standing } from "./keep.ts";
 import { later } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
@@ -170,7 +171,7 @@ export class Desk {
     await this.flush().catch(() => undefined);
     this.autosave?.stop();
     this.stop?.();
-    if (this.job !== job) this.job?.stopReckoning();
+    if (this.job !== job) this.job?.close();
     this.job = job;
     this.id = id;
     this.cells = { ...standing?.cells };
@@ -194,7 +195,8 @@ export class Desk {
     this.listener.opened();
   }
 
-  private onChange({ what, document: { sheets }, values }: JobChange) {
+  private onChange({ what, document: { sheets }, values, trouble }: JobChange) {
+    if (trouble !== undefined) this.listener.trouble(trouble);
     // Values that were still being reckoned: nothing to keep.
     if (values) {
       this.listener.changed(what);
@@ -229,7 +231,7 @@ export class Desk {
 }
 
 function running(text: string): Job {
-  return createJob(readJob(text), undefined, undefined, later);
+  return createJob(readJob(text), undefined, undefined, later, far);
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

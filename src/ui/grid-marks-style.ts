@@ -52,12 +52,17 @@ export const gridMarksStyle = css`
     background: var(--arg4);
   }
 
-  /* values of an earlier edit, while a what-if table is reckoned */
+  /* Values of an earlier edit. What comes within 300 ms is not worth a change of looks. */
   .stale {
-    font-style: italic;
-    color: var(--ink-2);
-    background: repeating-linear-gradient(90deg, var(--rule-2) 0 6px, transparent 6px 10px) left 8px bottom 3px /
-      calc(100% - 16px) 1px no-repeat;
+    animation: stale 1ms 300ms forwards;
+  }
+  @keyframes stale {
+    to {
+      font-style: italic;
+      color: var(--ink-2);
+      background: repeating-linear-gradient(90deg, var(--rule-2) 0 6px, transparent 6px 10px) left 8px bottom 3px /
+        calc(100% - 16px) 1px no-repeat;
+    }
   }
 
   /* editing */

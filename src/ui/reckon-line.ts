@@ -6,7 +6,7 @@ import { wordStyle } from "./word-style.ts";
 /** Values that take longer than this to come are told of, ms. */
 const patience = 300;
 
-/** How far the what-if tables are, in the notes line, with a word to stop it. Says nothing where they are quick. */
+/** How far values are that have still to come, in the notes line, with a word to stop it. Says nothing where they are quick. */
 @customElement("reckon-line")
 export class ReckonLine extends LitElement {
   static override styles = [
@@ -60,8 +60,12 @@ export class ReckonLine extends LitElement {
     return html`${
       reckoning
         ? html`<div class="line">
-            <span>${reckoning.stopped ? "Stopped" : "Reckoning"}, ${count(reckoning.done)} of ${count(reckoning.of)} values</span>
-            <progress aria-label="Values reckoned" max=${reckoning.of} value=${reckoning.done}></progress>
+            <span>${reckoning.stopped ? "Stopped" : "Reckoning"}${reckoning.of > 0 ? `, ${count(reckoning.done)} of ${count(reckoning.of)} values` : ""}</span>
+            <progress
+              aria-label="Values reckoned"
+              max=${reckoning.of || 1}
+              value=${reckoning.of > 0 || reckoning.stopped ? reckoning.done : nothing}
+            ></progress>
             <button
               class="act"
               @click=${() => (reckoning.stopped ? this.job?.goOnReckoning() : this.job?.stopReckoning())}
@@ -84,7 +88,7 @@ export class ReckonLine extends LitElement {
     } else if (!this.told) {
       this.timer ??= setTimeout(() => {
         this.told = true;
-        this.said = `Reckoning ${count(reckoning.of)} values.`;
+        this.said = reckoning.of > 0 ? `Reckoning ${count(reckoning.of)} values.` : "Reckoning.";
       }, patience);
     } else if (reckoning.stopped) this.said = "Stopped. What is slanted is not reckoned yet.";
     this.requestUpdate();
