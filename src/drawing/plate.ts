@@ -324,12 +324,9 @@ export class Plate {
   }
 
   private free(labels: readonly Label[]): boolean {
-    const inner: Box = {
-      left: clear,
-      top: clear,
-      right: this.width - clear,
-      bottom: this.height - clear,
-    };
+    // Less a hair: places are sums of many parts.
+    const edge = clear - 0.01;
+    const inner: Box = { left: edge, top: edge, right: this.width - edge, bottom: this.height - edge };
     return labels.every(
       ({ box }) => contains(inner, box) && !this.taken.some((other) => boxesMeet(box, other, clear)),
     );

@@ -36,6 +36,19 @@ export class DrawingFold extends LitElement {
         font: inherit;
         text-align: left;
       }
+      button::after {
+        content: "";
+        display: inline-block;
+        margin-left: 10px;
+        border: 5px solid transparent;
+        border-top: 6px solid currentColor;
+        border-bottom: 0;
+        vertical-align: 2px;
+      }
+      button[aria-expanded="true"]::after {
+        border-top: 0;
+        border-bottom: 6px solid currentColor;
+      }
       button[aria-expanded="true"] {
         border-bottom-color: var(--blue);
         background: var(--paper);

@@ -106,7 +106,12 @@ test("cut passes are tinted, the next is solid, those to come are dashed, and th
   );
   const looks = [1, 2, 3].map((pass) => of.shapes.find((shape) => shape.part === `pass-${pass}`)!.look);
   expect(looks).toEqual(["layer chip", "layer next", "layer to-come"]);
-  expect(of.labels.some((label) => label.text === "Next: pass 2 of 3")).toBe(true);
+  expect(of.labels.map((label) => label.text)).toEqual(
+    expect.arrayContaining([
+      "Next: pass 2 of 3",
+      "chip 0.2741 on the leading, 0.00294 on the trailing flank",
+    ]),
+  );
   // Slide travel 0.3 / cos 27 times sin(27 + 27.5) and sin(27.5 - 27): by hand.
   expect(of.says).toContain("its chip is 0.2741 thick on the leading and 0.00294 on the trailing flank");
 });
