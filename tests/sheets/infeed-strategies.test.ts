@@ -61,7 +61,15 @@ test("in inches the same divisions are wound, and the forces are the same in pou
 });
 
 test("a lathe that bears less than the force to plan for is warned", () => {
-  expect(valueAt(jobWith({ force_limit: "200" }), "Compare!A23")).toContain("take a smaller first pass");
+  expect(valueAt(jobWith({ force_limit: "200" }), "Compare!A23")).toContain("take a first pass of");
+});
+
+test("the first pass for a force keeps straight in under it", () => {
+  const light = jobWith({ force_limit: "400" });
+  const job = jobWith({ force_limit: "400", first_depth: String(number(light, "first_for_force")) });
+  // Whole divisions may take up to 1.05 times the area allowed.
+  expect(number(job, "force_high_straight")).toBeLessThanOrEqual(400 * 1.05);
+  expect(number(job, "passes_straight")).toBeGreaterThanOrEqual(number(light, "passes_for_force"));
 });
 
 test("the way with the least force is named", () => {
