@@ -1,6 +1,4 @@
 /** How a job gets a worker for its values, and when: the numbers are measured, see DEVELOPERS.md. */
-import type { FarThread } from "../engine/far-engine.ts";
-import type { Order, Report } from "../engine/packets.ts";
 import workerScript from "../engine/worker.ts?worker&url";
 import type { Far } from "../job/job-values.ts";
 import { later } from "./later.ts";
@@ -9,13 +7,13 @@ import { ownScript } from "./own-script.ts";
 export const far: Far = {
   formulas: 500,
   longest: 50,
-  start(heard, died): FarThread {
+  start(heard, died) {
     try {
       const worker = new Worker(ownScript(workerScript) as string, { type: "module" });
-      worker.addEventListener("message", ({ data }: MessageEvent<Report>) => heard(data));
+      worker.addEventListener("message", ({ data }) => heard(data));
       worker.addEventListener("error", ({ message }) => died(message || "the worker cannot be loaded"));
       return {
-        post: (order: Order) => worker.postMessage(order),
+        post: (order) => worker.postMessage(order),
         end: () => worker.terminate(),
       };
     } catch (error) {
