@@ -2,9 +2,7 @@
 import type { SetoverFigure } from "../lathe/figure.ts";
 import type { Point } from "./geometry.ts";
 import type { Plate } from "./plate.ts";
-import type { Standing } from "./setover.ts";
-
-type At = (point: Point) => Point;
+import type { At, Standing } from "./setover-place.ts";
 
 const half = 16;
 const wall = 18;
