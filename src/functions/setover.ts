@@ -191,7 +191,7 @@ export const setoverFunctions: readonly SheetFunction[] = [
     returns: {
       type: "number",
       unit: "length",
-      doc: "Exact at the surface; below the first pass an upper bound.",
+      doc: "Exact at the surface once the first pass is past the rounding of the nose; before that, and below the first pass, an upper bound.",
     },
     failures: [
       {

@@ -117,7 +117,7 @@ export function swing(hand: Hand, member: Member = "external", direction?: Direc
 
 /**
  * Axial overcut outside the finished form, at `level` below the surface: exact at the surface, an upper bound below the
- * first pass.
+ * first pass. A first pass that only takes the round of a nose overcuts less than this.
  *
  * @param setover 0 and above is held against the trailing flank, below 0 its size against the leading one
  * @param flank angle of that flank

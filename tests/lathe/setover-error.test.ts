@@ -5,7 +5,7 @@ import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { alongSetover, cutGroove, deviationFrom, overcutAt } from "../../src/lathe/groove.ts";
 import { halfWidth, type Outline, type Place } from "../../src/lathe/groove-outline.ts";
 import { depthAt } from "../../src/lathe/groove-piece.ts";
-import { rescueDepth } from "../../src/lathe/setover.ts";
+import { miscut, rescueDepth } from "../../src/lathe/setover.ts";
 import {
   depthWithError,
   flankLeft,
@@ -113,6 +113,21 @@ test("straight in cleans the flank down to the rescue depth, and no deeper", () 
       expect(overcutLeft(depth, setover, trailing, first, (first + rescue) / 2)).toBe(0);
     }),
     seeded,
+  );
+});
+
+test("the overcut formula is never under what the groove shows, whatever the nose and the level", () => {
+  const levels = fc.record({ past: between(0.5, 15), share: between(0.02, 0.6), level: between(0, 1) });
+  const round = fc.record({ leading: between(5, 45), trailing: between(5, 45), nose: between(0, 0.6) });
+  fc.assert(
+    fc.property(round, levels, fc.integer({ min: 2, max: 9 }), (form, { past, share, level }, count) => {
+      const tool = grooveOf(form.leading + form.trailing, form.nose, form.trailing, "radius");
+      const places = passesAlong(form.trailing + past, share, 1, count);
+      const shows = overcutAt(tool, places, tool, places.at(-1)!, "trailing", level);
+      const bound = miscut(1, form.trailing + past, form.trailing, share, level);
+      expect(shows).toBeLessThanOrEqual(bound + 1e-12);
+    }),
+    { ...seeded, numRuns: 300 },
   );
 });
 
