@@ -186,6 +186,8 @@ describe("the verdict of ISO 14253-1", () => {
     [10.6741, "can't be told"],
     [10.6739, "out"],
     [10.824, "in"],
+    [10.8241, "can't be told"],
+    [10.8339, "can't be told"],
     [10.8341, "out"],
   ] as const)("limits 10.679 to 10.829, U 0.005: %d is %s", (value, says) => {
     expect(verdict(value, 0.005, 10.679, 10.829)).toBe(says);

@@ -151,7 +151,7 @@ describe("the best wire", () => {
       const wire = bestWireOnHelix(vee, 4.5, 2);
       const read = (by: number) =>
         overWires(4.5, wiresOf({ ...vee, first: vee.first + by, second: vee.second + by }, wire, 2));
-      expect(Math.abs(read(0.02) - read(-0.02))).toBeLessThan(2e-6);
+      expect(Math.abs(read(0.02) - read(-0.02))).toBeLessThan(2e-9);
       expect(wire).toBeLessThan(bestWire(vee));
       expectClose(bestWireOnHelix(vee, 4.5, 0), bestWire(vee), 1e-12);
     },

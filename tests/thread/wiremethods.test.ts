@@ -66,6 +66,17 @@ describe("two wires", () => {
     expectClose(overTwoWires(10.863, double, -1), overTwoWires(10.863, double, 1), 1e-12);
   });
 
+  test("of two starts whose lead is cut a little short lie as good as opposite each other", () => {
+    const short = wiresOf(veeOf(1.75, 60), 1, 3.4996);
+    // Half of 0.0004 apart along the axis, times the sine of a degree.
+    const square = overTwoWires(10.863, short);
+    expectClose(
+      overTwoWires(10.863, short, 1) - ((square - 1) * Math.cos(degree) + 1),
+      0.0002 * Math.sin(degree),
+      1e-9,
+    );
+  });
+
   test("give back the pitch diameter", () => {
     fc.assert(
       fc.property(screws, between(-3, 3), ({ E, wires }, tilt) => {
