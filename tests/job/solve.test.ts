@@ -34,6 +34,12 @@ describe("a value without jumps", () => {
     ["a logarithm", Math.log, { wanted: 1, from: 0.1, to: 10 }, Math.E],
     ["a falling line", (x: number) => 7 - 3 * x, { wanted: -2, from: -10, to: 10 }, 3],
     ["a cube root, infinitely steep", (x: number) => Math.cbrt(x - 0.3), { wanted: 0, from: -1, to: 1 }, 0.3],
+    [
+      "a cube root that no number makes nought",
+      (x: number) => Math.cbrt(x * x - 2),
+      { wanted: 0, from: 0, to: 4 },
+      Math.SQRT2,
+    ],
     ["tiny numbers", (x: number) => x * x, { wanted: 4e-18, from: 0, to: 1e-8 }, 2e-9],
     ["large numbers", (x: number) => x ** 3, { wanted: 1e30, from: 0, to: 3e10 }, 1e10],
     ["a high power", (x: number) => x ** 21, { wanted: 1e-9, from: 0, to: 3 }, 10 ** (-9 / 21)],
