@@ -68,3 +68,16 @@ export const root = {
   fallback: 0,
   doc: "Width of a flat root or radius of a round one; 0, sharp, when left out.",
 } as const satisfies Param;
+export const reading = {
+  name: "reading",
+  type: "number",
+  unit: "length",
+  doc: "What the micrometer reads, above 0.",
+} as const satisfies Param;
+
+/** A reading that is none, for every function that takes one. */
+export const noReading = {
+  when: "the reading is not above 0",
+  gives: "#NUM!",
+  says: "reading must be greater than 0",
+} as const;
