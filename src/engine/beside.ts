@@ -73,8 +73,11 @@ export class Beside {
   }
 
   /** What the drawing shows that `value` stands for; a formula that took another branch since has another value. */
-  figure(cell: Cell, value: unknown): Figure | undefined {
-    return typeof value === "string" ? this.figures.get(keyOf(cell))?.byText.get(value) : undefined;
+  figure(cell: Cell, valueOf: () => unknown): Figure | undefined {
+    const kept = this.figures.get(keyOf(cell));
+    // Most cells have no drawing, and asking for a value costs something.
+    const value = kept && valueOf();
+    return typeof value === "string" ? kept?.byText.get(value) : undefined;
   }
 }
 

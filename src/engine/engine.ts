@@ -175,7 +175,7 @@ export class Engine {
   /** What the drawing in a cell shows; a cell whose value is anything but the drawing itself has none. */
   figure(sheet: string, row: number, column: number): Drawn["figure"] | undefined {
     const cell = this.cell(sheet, row, column);
-    return cell && this.beside.figure(cell, this.value(sheet, row, column));
+    return cell && this.beside.figure(cell, () => this.value(sheet, row, column));
   }
 
   /** The cell whose block function fills this one, if another one does. */

@@ -22,6 +22,7 @@ export class SheetMap {
   readonly columnLines: GridLines;
   readonly slots: ReadonlyMap<number, Slot>;
   private readonly views = new Map<string, CellView>();
+  private drawn: ReturnType<SheetMap["figures"]> | undefined;
 
   constructor(
     readonly job: Job,
@@ -60,12 +61,13 @@ export class SheetMap {
   }
 
   /** What the drawings of the sheet show and where, in the order of their cells. */
-  figures(): { figure: NonNullable<CellView["figure"]>; area: Area }[] {
-    return Object.entries(this.sheet?.cells ?? {}).flatMap(([name, text]) => {
+  figures(): readonly { readonly figure: NonNullable<CellView["figure"]>; readonly area: Area }[] {
+    this.drawn ??= Object.entries(this.sheet?.cells ?? {}).flatMap(([name, text]) => {
       const place = /DRAW\./i.test(text) ? parseCell(name) : undefined;
       const figure = place && this.view(place.row, place.column).figure;
       return figure ? [{ figure, area: this.areaAt(place.row, place.column) }] : [];
     });
+    return this.drawn;
   }
 
   /** The merged range over a cell, or the cell itself. */
