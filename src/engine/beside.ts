@@ -72,11 +72,11 @@ export class Beside {
     return kept.notes.size > 0 ? [...kept.notes].join("; ") : undefined;
   }
 
-  /** What the drawing shows that `value` stands for; a formula that took another branch since has another value. */
-  figure(cell: Cell, valueOf: () => unknown): Figure | undefined {
+  /** What the drawing shows that the value stands for; a formula that took another branch since has another value. */
+  figure(cell: Cell, reckoned: () => unknown): Figure | undefined {
     const kept = this.figures.get(keyOf(cell));
     // Most cells have no drawing, and asking for a value costs something.
-    const value = kept && valueOf();
+    const value = kept && reckoned();
     return typeof value === "string" ? kept?.byText.get(value) : undefined;
   }
 }
