@@ -335,3 +335,15 @@ test("the nose cuts with the length of its arc, the flanks with theirs", () => {
   expectClose(tip.nose, 2 * 0.3 * Math.acos(1 - 0.1 / 0.3), 1e-12);
   expect(tip.leading).toBe(0);
 });
+
+// Mean of s cos(direction - a) between the flanks, by its integral; Simpson's rule stands for it within a hundredth.
+test("the nose has its share of the area by its mean chip", () => {
+  const tool = grooveOf(60, 0.25, undefined, "radius");
+  for (const setover of [0, 15, 30]) {
+    const [first, second] = [1, 1.15].map((travel) => alongSetover(travel, setover));
+    const { width, chip, areaOf } = cutGroove(tool, [first!, second!])[1]!;
+    const mean = (0.15 * (Math.sin(rad(60 - setover)) - Math.sin(rad(-60 - setover)))) / rad(120);
+    const share = (width.nose * mean) / (width.leading * chip.leading);
+    expectClose(areaOf.nose / areaOf.leading / share, 1, 0.01);
+  }
+});
