@@ -15,6 +15,8 @@ export interface Edit {
   readonly replacing: boolean;
   /** Which of the two has the caret. */
   readonly where: "cell" | "line";
+  /** Where the caret stands, as far as the field tells it; else at the end. */
+  readonly caret?: number;
   /** A list of words is open instead of a text field. */
   readonly choosing: boolean;
 }
@@ -28,8 +30,8 @@ export class EditSession extends EventTarget {
   active: Place = { sheet: "", row: 0, column: 0 };
   edit: Edit | undefined;
   private job: Job | undefined;
-  /** The address pointed at last, and the formula before it. */
-  private pointed: { readonly before: string; readonly address: string } | undefined;
+  /** The address pointed at last, and the formula before and after it. */
+  private pointed: { readonly before: string; readonly address: string; readonly after: string } | undefined;
 
   /** Makes a cell the active one; an edit elsewhere is kept first. */
   stand(place: Place): void {
@@ -58,7 +60,7 @@ export class EditSession extends EventTarget {
   }
 
   /** What the text reads now, or a change in how it is edited. */
-  update(change: Partial<Pick<Edit, "text" | "replacing" | "where">>): void {
+  update(change: Partial<Pick<Edit, "text" | "replacing" | "where" | "caret">>): void {
     if (!this.edit) return;
     this.edit = { ...this.edit, ...change };
     this.tell();
@@ -94,11 +96,13 @@ export class EditSession extends EventTarget {
     const { edit } = this;
     if (!edit?.text.startsWith("=")) return false;
     const { pointed } = this;
-    const again = pointed !== undefined && edit.text === pointed.before + pointed.address;
-    const before = again ? pointed.before : edit.text;
+    const again = pointed !== undefined && edit.text === pointed.before + pointed.address + pointed.after;
+    const caret = edit.caret ?? edit.text.length;
+    const before = again ? pointed.before : edit.text.slice(0, caret);
+    const after = again ? pointed.after : edit.text.slice(caret);
     if (!/[=(,;:+\-*/^&<>{]\s*$/.test(before)) return false;
-    this.pointed = { before, address };
-    this.update({ text: before + address });
+    this.pointed = { before, address, after };
+    this.update({ text: before + address + after, caret: before.length + address.length });
     return true;
   }
 

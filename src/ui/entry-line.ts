@@ -37,6 +37,7 @@ export class EntryLine extends LitElement {
   @query("input, formula-field") private readonly input!: HTMLElement | null;
   /** Which of the two fields is shown: never changed under an edit. */
   private coloured = false;
+  private moves = false;
 
   private stopJob: (() => void) | undefined;
 
@@ -64,6 +65,13 @@ export class EntryLine extends LitElement {
     if (changed.has("job")) this.follow();
   }
 
+  protected override updated(): void {
+    const field = this.input;
+    if (!this.moves || !field) return;
+    this.moves = false;
+    void (field instanceof LitElement ? field.updateComplete : Promise.resolve()).then(() => field.focus());
+  }
+
   override render() {
     const { job, session } = this;
     const { sheet, row, column } = session.active;
@@ -71,7 +79,12 @@ export class EntryLine extends LitElement {
     const view = job.cell(sheet, row, column);
     const { edit } = session;
     const text = edit?.text ?? view.text;
-    if (!edit) this.coloured = this.fetched && this.rich;
+    const coloured = this.fetched && this.rich;
+    if (!edit && coloured !== this.coloured) {
+      this.coloured = coloured;
+      // The caret was in the plain field that goes.
+      this.moves = (this.renderRoot as ShadowRoot).activeElement !== null;
+    }
     return html`<section aria-label="Entry line" class=${edit ? "editing" : ""}>
       <div class="balloon"><b>${cellName(row, column)}</b></div>
       ${this.field(view, text)}
@@ -99,7 +112,8 @@ export class EntryLine extends LitElement {
         .inked=${this.inked}
         .offers=${this.offers}
         @typed=${(event: CustomEvent<FieldState>) => this.typed(event.detail)}
-        @caret=${(event: CustomEvent<FieldState>) => (this.caret = event.detail.caret)}
+        .caret=${this.session.edit?.caret}
+        @caret=${(event: CustomEvent<FieldState>) => this.stood(event.detail.caret)}
         @focusin=${this.onFocus}
         @focusout=${this.onBlur}
         @keydown=${this.onKey}
@@ -222,10 +236,15 @@ export class EntryLine extends LitElement {
     this.caret = selectionStart ?? value.length;
   };
 
+  private stood(caret: number) {
+    this.caret = caret;
+    this.session.update({ caret });
+  }
+
   private typed({ text, caret }: FieldState) {
     this.caret = caret;
     if (!this.session.edit) this.session.begin(this.job!, { where: "line" });
-    this.session.update({ text, where: "line" });
+    this.session.update({ text, where: "line", caret });
     this.dispatchEvent(new CustomEvent("cell-typing", { detail: { text }, bubbles: true, composed: true }));
   }
 

@@ -46,6 +46,8 @@ export class FormulaField extends LitElement {
   static override styles = formulaFieldStyle;
 
   @property() text = "";
+  /** Where the caret goes with a text from outside; to its end when nothing is said. */
+  @property({ attribute: false }) caret: number | undefined;
   @property() label = "";
   @property({ type: Boolean }) fixed = false;
   /** References of a text, in the inks that the grid gives them. */
@@ -78,8 +80,8 @@ export class FormulaField extends LitElement {
     const now = view.state.doc.toString();
     if (changed.has("text") && this.text !== now) {
       this.putting = true;
-      const end = this.text.length;
-      view.dispatch({ changes: { from: 0, to: now.length, insert: this.text }, selection: { anchor: end } });
+      const anchor = Math.min(this.caret ?? this.text.length, this.text.length);
+      view.dispatch({ changes: difference(now, this.text), selection: { anchor } });
       this.putting = false;
     }
     if (changed.has("inked")) view.dispatch({ effects: paintAgain.of(null) });
@@ -150,6 +152,16 @@ export class FormulaField extends LitElement {
     const detail: FieldState = { text: state.doc.toString(), caret: state.selection.main.head };
     this.dispatchEvent(new CustomEvent<FieldState>(what, { detail }));
   }
+}
+
+/** Only what differs: a bracket that was put in by itself can still be typed over. */
+function difference(before: string, after: string) {
+  const most = Math.min(before.length, after.length);
+  let from = 0;
+  while (from < most && before[from] === after[from]) from += 1;
+  let same = 0;
+  while (same < most - from && before.at(-1 - same) === after.at(-1 - same)) same += 1;
+  return { from, to: before.length - same, insert: after.slice(from, after.length - same) };
 }
 
 /** A formula is one line: what is pasted over several is joined by spaces. */

@@ -280,7 +280,7 @@ export class SheetGrid extends CommandedGrid {
   }
 
   private type(text: string) {
-    this.session.update({ text });
+    this.session.update({ text, caret: text.length });
     this.tell("cell-typing", { text });
   }
 

@@ -146,6 +146,26 @@ test("with a mouse the fill handle fills and the edge of a column draws its widt
   await expect.poll(async () => (await head.boundingBox())!.width).toBeLessThan(before.width);
 });
 
+test("a press gives its address to the formula in the entry line, at the caret, with colours or without", async () => {
+  const page = await opened();
+  const entry = page.getByRole("textbox", { name: "Entry line" });
+  const b4 = page.getByRole("gridcell", { name: "4", exact: true });
+  const b5 = page.getByRole("gridcell", { name: "8", exact: true });
+  await b5.click();
+  await page.keyboard.press("ArrowRight");
+  await entry.click();
+  await page.locator("formula-field").waitFor();
+  await page.keyboard.type("=SUM(");
+  await b4.click();
+  await b5.click();
+  await page.keyboard.type(",");
+  await b4.click();
+  await page.keyboard.type(")");
+  await page.keyboard.press("Enter");
+  // 8 + 4.
+  await page.getByRole("gridcell", { name: "12", exact: true }).waitFor();
+});
+
 test("copied cells go to another operation with the keys, and cut ones are followed there", async () => {
   const context = await newContext({ permissions: ["clipboard-read", "clipboard-write"] });
   const page = await openPage(context);
