@@ -40,7 +40,7 @@ function rooms({ setover, flank }: SetoverFigure, plate: Plate): { plan: Box; de
   if (near && height > 1.3 * width && width >= 270) {
     const split = height - Math.min(170, 0.31 * height);
     return {
-      plan: { ...all, bottom: split - 2.4 * size },
+      plan: { ...all, bottom: split - 3.1 * size },
       detail: { left: 10, right: width - 10, top: split, bottom: height - 6 },
     };
   }
