@@ -12,6 +12,7 @@ import {
   pitch,
   pitchDia,
   root,
+  rootShape,
   shape,
   trailingFlank,
   wire,
@@ -196,7 +197,7 @@ export const measureFunctions: readonly SheetFunction[] = [
     name: "WIRE.SMALLEST",
     family: "measure",
     summary: "Smallest wire that reaches up to the crest and clears the root.",
-    params: [pitch, included, crest, shape, root, trailingFlank],
+    params: [pitch, included, crest, shape, root, trailingFlank, rootShape],
     returns: {
       type: "number",
       unit: "length",
@@ -221,10 +222,15 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: "=WIRE.SMALLEST(1, 29, 0.370691)", value: 0.4872631 },
       { formula: '=WIRE.SMALLEST(1, 55, 0.137329, "radius", 0.137329)', value: 0.5056791 },
       { formula: '=WIRE.SMALLEST(1, 47.5, 0.1808346, "radius", 0.1808346)', value: 0.4985243 },
+      {
+        formula: '=WIRE.SMALLEST(1, 60, 0.125, "flat", 0.3, , "radius")',
+        value: 0.6,
+        source: "a wire of the root's own radius",
+      },
     ],
     source: touchesSource,
-    compute: (P, angle, flat, how, bottom, trailing) =>
-      smallestWire(veeOf(P, angle, trailing), flat, how, bottom),
+    compute: (P, angle, top, how, bottom, trailing, howBottom) =>
+      smallestWire(veeOf(P, angle, trailing), top, how, bottom, howBottom),
   }),
   declare({
     name: "WIRE.PICK",
@@ -243,6 +249,7 @@ export const measureFunctions: readonly SheetFunction[] = [
       shape,
       root,
       trailingFlank,
+      rootShape,
     ],
     returns: {
       type: "number",
@@ -265,7 +272,7 @@ export const measureFunctions: readonly SheetFunction[] = [
     ],
     examples: [{ formula: "=WIRE.PICK(1.75, 60, {0.725;0.895;1.1})", value: 1.1 }],
     source: touchesSource,
-    compute: (P, angle, wires, flat, how, bottom, trailing) =>
-      pickWire(veeOf(P, angle, trailing), wires, flat, how, bottom),
+    compute: (P, angle, wires, top, how, bottom, trailing, howBottom) =>
+      pickWire(veeOf(P, angle, trailing), wires, top, how, bottom, howBottom),
   }),
 ];

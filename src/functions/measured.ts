@@ -61,6 +61,13 @@ export const shape = {
   fallback: "flat",
   doc: "What crest and root are.",
 } as const satisfies Param;
+export const rootShape = {
+  name: "root_shape",
+  type: "text",
+  options: ["flat", "radius"],
+  optional: true,
+  doc: "What the root is, where it is not what the crest is.",
+} as const satisfies Param;
 export const root = {
   name: "root",
   type: "number",

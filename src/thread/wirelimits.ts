@@ -107,9 +107,10 @@ export function largestWire(vee: Vee, crest: number, shape: Crest): number {
  * Smallest wire for a crest and root: the larger of the one flush with the crest and the one that just clears the root.
  *
  * @param root width of a flat root or radius of a round one, 0 or more
- * @throws RangeError if crest or root leave no straight flank
+ * @param rootShape which of the two; as the crest when left out
+ * @throws RangeError if the crest leaves no straight flank, or the root is below 0
  */
-export function smallestWire(vee: Vee, crest: number, shape: Crest, root = 0): number {
+export function smallestWire(vee: Vee, crest: number, shape: Crest, root = 0, rootShape = shape): number {
   requireCrest(vee, crest, shape);
   requireNotNegative("root", root);
   const toMiddle = 2 * centrePerDiameter(vee);
@@ -117,7 +118,7 @@ export function smallestWire(vee: Vee, crest: number, shape: Crest, root = 0): n
   const toCrest =
     shape === "flat" ? (toSharp * (vee.pitch - crest)) / vee.pitch : toSharp - crest * (toMiddle - 1);
   const flush = (2 * toCrest) / (1 + toMiddle);
-  const clear = shape === "flat" ? (2 * root * toSharp) / vee.pitch / (toMiddle - 1) : 2 * root;
+  const clear = rootShape === "flat" ? (2 * root * toSharp) / vee.pitch / (toMiddle - 1) : 2 * root;
   return Math.max(flush, clear);
 }
 
@@ -145,9 +146,10 @@ export function pickWire(
   crest = vee.pitch / 8,
   shape: Crest = "flat",
   root = 0,
+  rootShape = shape,
 ): number {
   const best = bestWire(vee);
-  const least = smallestWire(vee, crest, shape, root);
+  const least = smallestWire(vee, crest, shape, root, rootShape);
   const most = largestWire(vee, crest, shape);
   // Two wires as far from the best, or a wire just at a bound, must not be told apart by rounding.
   const dust = 1e-9 * vee.pitch;

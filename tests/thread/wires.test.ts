@@ -155,6 +155,10 @@ describe("choice of wires", () => {
     // The circle in a trapezoid: R (1 + sin a) / cos a is R sqrt 3 for 60 degrees.
     expectClose(smallestWire(veeOf(1, 60), 0.125, "flat", 0.5), 0.5 * Math.sqrt(3), 1e-12);
     expectClose(smallestWire(veeOf(1, 60), 0.1, "radius", 0.4), 0.8, 1e-12);
+    // Flat crest and round root, as on a metric screw, and the other way about.
+    expectClose(smallestWire(veeOf(1, 60), 0.125, "flat", 0.4, "radius"), 0.8, 1e-12);
+    expectClose(smallestWire(veeOf(1, 60), 0.1, "radius", 0.5, "flat"), 0.5 * Math.sqrt(3), 1e-12);
+    expect(pickWire(veeOf(1, 60), [0.6, 0.85], 0.125, "flat", 0.4, "radius")).toBe(0.85);
   });
 
   test.each(forms)(
