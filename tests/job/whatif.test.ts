@@ -4,11 +4,14 @@
 import { readFileSync } from "node:fs";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { parseCell } from "../../src/engine/address.ts";
+import { limits } from "../../src/engine/gate.ts";
 import type { CellValue, Place } from "../../src/engine/values.ts";
 import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { readJob, writeJob } from "../../src/job/file.ts";
+import { moveFormula } from "../../src/job/formula-text.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
+import { insertLines } from "../../src/job/structure.ts";
 import { planTable, type TableInput, type TableRequest } from "../../src/job/whatif.ts";
 import { areaFrom, inputsOf, labelOf, placeFrom, placesFrom, wordsFor } from "../../src/job/whatif-places.ts";
 
@@ -247,6 +250,22 @@ describe("in a job", () => {
     expect(at(job, "B4", sheet)).toBeCloseTo(101.6, 12);
   });
 
+  test("rows put in, a sheet renamed and a cell copied leave it right", () => {
+    const job = withTable();
+    insertLines(job, "Job", "row", 1, 2);
+    job.renameSheet("Job", "Side by side");
+    // Row 12 is row 14 now, and so on: 1.1 x 4.
+    expect(at(job, "E15")).toBe(4.4);
+    type(job, { B4: "5" });
+    expect(at(job, "E15")).toBe(5.5);
+    type(job, { G15: moveFormula(job.cell("Side by side", 14, 4).text, 0, 2) });
+    expect(at(job, "G15")).toBe(5.5);
+    job.setCells([{ sheet: "Side by side", row: 14, column: 3, text: "2" }]);
+    expect([at(job, "E15"), at(job, "F15"), at(job, "G15")]).toEqual([10, 14, 10]);
+    for (let step = 0; step < 5; step++) job.undo();
+    expect(at(job, "E13")).toBe(4.4);
+  });
+
   test("a job with a table is kept and read back as it is", () => {
     const job = withTable();
     expect(readJob(writeJob(job.document))).toEqual(job.document);
@@ -306,7 +325,9 @@ describe("what cannot be", () => {
     expect(problem({ inputs, at: { sheet: "Job", row: 0, column: 3 }, over: true })).toMatch(
       /filled by the formula in D1/,
     );
-    expect(problem({ inputs, at: { sheet: "Job", row: 19_998, column: 8 } })).toMatch(/does not fit/);
+    expect(problem({ inputs, at: { sheet: "Job", row: limits.rows - 2, column: 8 } })).toMatch(
+      /does not fit/,
+    );
   });
 
   test("cells that are named wrongly are told apart", () => {
