@@ -117,7 +117,7 @@ describe("a table over the full thread job", () => {
       }
     }
     expect(job.cell(sheet, 5, 2).value).toMatchObject({ error: "#VALUE!" });
-  });
+  }, 60_000);
 });
 
 describe("in a job", () => {
