@@ -5,7 +5,8 @@ const { ENTRY, NAME } = process.env;
 
 export default defineConfig({
   publicDir: false,
-  ssr: { noExternal: true },
+  // What drives a browser finds its own files beside itself.
+  ssr: { noExternal: true, external: ["playwright-core", "vite"] },
   build: {
     ssr: ENTRY,
     outDir: `dist/${NAME}`,
