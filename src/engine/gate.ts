@@ -29,7 +29,7 @@ export const limits = {
   operators: 500,
   /** Cells in all ranges of one formula together. */
   rangeCells: 100_000,
-  rows: 20_000,
+  rows: 100_000,
   columns: 702,
 } as const;
 

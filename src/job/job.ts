@@ -61,7 +61,7 @@ export interface Job {
   readonly unit: "mm" | "in";
   cell(sheet: string, row: number, column: number): CellView;
   /**
-   * Cells outside the largest sheet (20,000 rows, 702 columns) and on unknown sheets are left alone. Nothing is done
+   * Cells outside the largest sheet (100,000 rows, 702 columns) and on unknown sheets are left alone. Nothing is done
    * where one of the cells is locked; then the answer says which.
    */
   setCells(edits: readonly CellEdit[], what?: string): string | undefined;

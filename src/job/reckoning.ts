@@ -2,6 +2,7 @@
  * The evaluator without a screen: opens a job, types values into named cells, and gives back values as JSON, one a line.
  */
 import { parseRange, placeName, splitSheet } from "../engine/address.ts";
+import { limits } from "../engine/gate.ts";
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { smallestSheet } from "./changes.ts";
 import type { JobDocument } from "./document.ts";
@@ -190,7 +191,7 @@ function areaOf(job: Job, target: string): Area {
   const sheet = sheets.find((each) => each.name.toLowerCase() === found.sheet.toLowerCase());
   if (!sheet)
     throw new BadUsage(`there is no sheet "${found.sheet}": ${sheets.map((each) => each.name).join(", ")}`);
-  if (range.bottom - range.top >= 20_000 || range.right >= 702)
+  if (range.bottom >= limits.rows || range.right >= limits.columns)
     throw new BadUsage(`${target} is larger than a sheet can be`);
   return { sheet: sheet.name, ...range };
 }

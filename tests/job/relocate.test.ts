@@ -200,8 +200,8 @@ describe("inserting rows and columns", () => {
   });
 
   test("is refused with a reason where the last cells would be past the largest sheet", () => {
-    const job = jobOf([sheet("A", { A20000: "1" }, { rows: 20000 })]);
-    expect(insertLines(job, "A", "row", 0, 1)).toMatch(/a sheet may have 20000 rows/);
+    const job = jobOf([sheet("A", { A100000: "1" }, { rows: 100_000 })]);
+    expect(insertLines(job, "A", "row", 0, 1)).toMatch(/a sheet may have 100000 rows/);
     expect(job.canUndo).toBeUndefined();
   });
 });
