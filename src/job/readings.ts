@@ -3,8 +3,9 @@
  * the job's unit for a length, degrees for an angle. The text in the job stays as typed, and is read again when the
  * unit or the format changes.
  */
-import { parseCell } from "../engine/address.ts";
-import type { SheetDocument } from "./document.ts";
+import { cellName, parseCell } from "../engine/address.ts";
+import type { Place } from "../engine/values.ts";
+import type { JobDocument, SheetDocument } from "./document.ts";
 import { formatOf } from "./formats.ts";
 import { inUnit, nearest, type QuantityKind, readFraction, readQuantity } from "./quantity.ts";
 
@@ -49,6 +50,18 @@ export function fedText(sheet: SheetDocument, key: string, text: string, unit: L
     return String(inUnit(found, found.kind === "angle" ? "deg" : wanted.length));
   const bare = takesBareFraction(wanted) ? readFraction(text) : undefined;
   return bare ? String(nearest(bare.above, bare.below)) : text;
+}
+
+/** The number that a quantity typed into a cell stands for there; undefined for anything else. */
+export function quantityAt(
+  document: JobDocument,
+  place: Place,
+  text: string,
+  unit: LengthUnit,
+): number | undefined {
+  const sheet = document.sheets.find(({ name }) => name === place.sheet);
+  const fed = sheet ? fedText(sheet, cellName(place.row, place.column), text, unit) : text;
+  return fed === text ? undefined : Number(fed);
 }
 
 /** Nobody says 7/16 of a millimetre; where inches are meant, a fraction needs no unit. */

@@ -5,6 +5,7 @@ import { type CellValue, isErrorValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { shownText } from "../job/format.ts";
 import type { CellView, Job } from "../job/job.ts";
+import { quantityAt } from "../job/readings.ts";
 import { onSheet, referencesOf } from "../job/references.ts";
 import { argumentWords } from "./argument-words.ts";
 import { EditSession } from "./edit-session.ts";
@@ -103,7 +104,7 @@ export class EntryLine extends LitElement {
   }
 
   private field(view: CellView, text: string) {
-    const fixed = view.spilledFrom !== undefined;
+    const fixed = view.spilledFrom !== undefined || view.locked === true;
     if (this.coloured) {
       return html`<formula-field
         label="Entry line"
@@ -149,9 +150,9 @@ export class EntryLine extends LitElement {
   /** The value that the cell shows; while a formula is typed, what it would give. */
   private gives(view: CellView, text: string) {
     const { job, session } = this;
-    const value =
-      session.edit && text.startsWith("=") ? this.tried(text) : session.edit ? undefined : view.value;
-    const formula = text.startsWith("=") || view.spilledFrom !== undefined;
+    const quantity = quantityAt(job!.document, session.active, text, job!.unit);
+    const value = !session.edit ? view.value : text.startsWith("=") ? this.tried(text) : quantity;
+    const formula = text.startsWith("=") || view.spilledFrom !== undefined || quantity !== undefined;
     if (value === undefined || value === null || (!formula && !isErrorValue(value))) {
       return html`<div class="gives"></div>`;
     }
@@ -176,6 +177,7 @@ export class EntryLine extends LitElement {
       says.push(html`<span class="wrong">${message === "" ? error : sentence(message)}${place}</span>`);
     }
     if (view.caution) says.push(html`<span class="caution">${sentence(view.caution)}</span>`);
+    if (view.locked) says.push(html`<span>Locked: the cell menu unlocks it.</span>`);
     if (view.spilledFrom !== undefined)
       says.push(html`<span>Filled by the formula in ${view.spilledFrom}.</span>`);
     if (view.note) says.push(html`<span>${view.note}</span>`);

@@ -6,8 +6,10 @@ export class GridLines {
   readonly all: number;
   /** How many show. */
   readonly count: number;
-  /** How many of those that show are frozen. */
-  readonly frozen: number;
+  /** False where the view has no room for lines that stay: then all of them scroll. */
+  roomy = true;
+  /** How many of those that show are to be frozen. */
+  private readonly wanted: number;
   /** undefined when none is hidden: then the place of a line is its number. */
   private readonly shown: readonly number[] | undefined;
 
@@ -23,7 +25,12 @@ export class GridLines {
       ? Array.from({ length: all }, (_, i) => i).filter((line) => !gone.has(line))
       : undefined;
     this.count = this.shown?.length ?? all;
-    this.frozen = frozen === 0 ? 0 : this.placeOf(Math.min(frozen, all));
+    this.wanted = frozen === 0 ? 0 : this.placeOf(Math.min(frozen, all));
+  }
+
+  /** How many of those that show are frozen. */
+  get frozen(): number {
+    return this.roomy ? this.wanted : 0;
   }
 
   /** The line at a place, counted from 0 among those that show; the last one past the end. */

@@ -220,7 +220,21 @@ export abstract class SheetView extends LitElement {
     // On a phone a label and its value stand side by side, whatever widths the job was made with.
     const widest = this.narrow ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
     this.geometry.row = this.size.row;
-    if (this.map) this.geometry.lay(this.map.sheet, this.map.columnLines, zone, scale, widest);
+    if (!this.map) return;
+    this.geometry.lay(this.map.sheet, this.map.columnLines, zone, scale, widest);
+    this.layFrozen(this.map);
+  }
+
+  /** Lines that would take most of the view scroll like the others. */
+  private layFrozen(map: SheetMap) {
+    const { rowLines, columnLines } = map;
+    const { size } = this;
+    rowLines.roomy = true;
+    columnLines.roomy = true;
+    const still = this.frozenSize(map);
+    const most = 0.6;
+    rowLines.roomy = size.height === 0 || still.height <= most * (size.height - size.head);
+    columnLines.roomy = size.width === 0 || still.width <= most * (size.width - size.zone);
   }
 
   /** Runs after a resize, and when the density or the type size changes. */

@@ -137,6 +137,12 @@ test("frozen rows and columns stay in view while the sheet scrolls, and can stil
   await expect.poll(() => toolOf(job).freeze).toBeUndefined();
 });
 
+test("lines that would fill the view are not frozen in it", async () => {
+  await show(realJob({ A30: "1" }, { freeze: "A29" }), "A30");
+  await expect.poll(focused).toBe("A30");
+  expect(grid().shadowRoot!.querySelector(".frozen")).toBeNull();
+});
+
 test("what was cut is marked, and moves with its references when it is pasted", async () => {
   const job = realJob({ A1: "5", B1: "=A1*2", C1: "=SUM(A1:B1)" });
   await show(job);
@@ -361,7 +367,9 @@ test("while a formula waits for a cell, a press gives its address, and a drag it
 test("a quantity becomes the number in the cell, and the entry line shows it as typed", async () => {
   const job = realJob({}, { formats: { B1: { as: "length" } } });
   await show(job, "B1");
-  await keys('1/2"{Enter}{ArrowUp}');
+  await keys('1/2"');
+  await expect.element(page.getByRole("group", { name: "Gives" })).toHaveTextContent("gives 12.7000 mm");
+  await keys("{Enter}{ArrowUp}");
   await expect.element(page.getByRole("gridcell", { name: "12.7000 mm" })).toBeVisible();
   await expect.element(page.getByRole("textbox", { name: "Entry line" })).toHaveValue('1/2"');
 });
