@@ -12,7 +12,7 @@ const zeroWords = {
 } as const;
 
 export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: At, scale: number): void {
-  const { setover, reading, flank, flankReading, zeroLine, swing } = figure;
+  const { setover, reading, mark, flank, flankReading, zeroLine, swing } = figure;
   const { handle, zero, way, axis, jaws, end } = place;
   const { size } = plate;
   const big = 1.6 * size;
@@ -23,8 +23,9 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
     : [];
   if (zeroLine !== "square") {
     const block: Line[] = [
-      { text: angle(reading), look: "set bold", size: big },
-      { text: zeroWords[zeroLine], look: "muted" },
+      { text: angle(mark ?? reading), look: "set bold", size: big },
+      ...(mark === undefined ? [] : [{ text: "mark on your scale", look: "muted" }]),
+      { text: `${zeroWords[zeroLine]}${mark === undefined ? "" : ` ${angle(reading)}`}`, look: "muted" },
       ...(flankReading === undefined ? [] : [{ text: `flank ${angle(flankReading)}`, look: "muted" }]),
     ];
     const middle = (zero + handle) / 2;
@@ -38,6 +39,9 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
   const fromSquare: Line[] = [
     { text: angle(setover), look: "set bold", size: zeroLine === "square" ? big : 1.3 * size },
     { text: zeroLine === "square" ? "set, from square" : "from square", look: "muted" },
+    ...(zeroLine === "square" && mark !== undefined
+      ? [{ text: `your mark ${angle(mark)}`, look: "set bold" }]
+      : []),
     ...(flank === undefined ? [] : [{ text: `flank ${angle(flank)}`, look: "muted" }]),
   ];
   const foot = (90 + handle) / 2;
@@ -109,13 +113,14 @@ function sideOf(direction: number): Spot["side"] {
 }
 
 export function saySetover(figure: SetoverFigure): string {
-  const { setover, reading, flank, flankReading, zeroLine, hand, member, swing } = figure;
+  const { setover, reading, mark, flank, flankReading, zeroLine, hand, member, swing } = figure;
   const parts = [
     `Plan view, headstock left: the top slide set over ${angle(setover)} from the line square to the lathe axis, ${hand}-hand ${member} thread, ${swing}`,
     zeroLine === "square"
       ? "a protractor zeroed square to the bed reads the same"
       : `a protractor zeroed ${zeroLine === "bed" ? "along the bed" : "along the bed from its other end"} reads ${angle(reading)}`,
   ];
+  if (mark !== undefined) parts.push(`this lathe's own scale shows ${angle(mark)} there`);
   if (flank !== undefined && flankReading !== undefined) {
     parts.push(
       `the flank lies at ${angle(flank)}${zeroLine === "square" ? "" : `, where that scale reads ${angle(flankReading)}`}, not to be set`,

@@ -28,7 +28,7 @@ export function drawSetover(figure: SetoverFigure, width: number, height: number
 }
 
 /** The drawing, and the enlarged scale below it or beside it where there is room. */
-function rooms({ setover, flank }: SetoverFigure, plate: Plate): { plan: Box; detail?: Box } {
+function rooms({ setover, flank, mark }: SetoverFigure, plate: Plate): { plan: Box; detail?: Box } {
   const { width, height, size } = plate;
   const all: Box = {
     left: 10,
@@ -36,7 +36,8 @@ function rooms({ setover, flank }: SetoverFigure, plate: Plate): { plan: Box; de
     right: width - 10,
     bottom: height - (height > 260 ? 2.8 : 1.6) * size,
   };
-  const near = flank !== undefined && Math.abs(flank - setover) <= 8;
+  // The enlarged scale is a full one: another mark would contradict it.
+  const near = mark === undefined && flank !== undefined && Math.abs(flank - setover) <= 8;
   if (near && height > 1.3 * width && width >= 270) {
     const split = height - Math.min(170, 0.31 * height);
     return {

@@ -1,5 +1,5 @@
 /** DRAW.SETOVER: plan view of the set-over top slide. */
-import { requireFlank, requireSetover } from "../lathe/bounds.ts";
+import { requireFlank, requireSetover, requireWithin } from "../lathe/bounds.ts";
 import { scaleReading, swing } from "../lathe/setover.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 
@@ -61,6 +61,13 @@ export const drawSetoverFunctions: readonly SheetFunction[] = [
         fallback: "external",
         doc: "Screw or nut; inside, the tool faces you.",
       },
+      {
+        name: "mark",
+        type: "number",
+        unit: "deg",
+        optional: true,
+        doc: "What this lathe's own scale shows there, as SETOVER.MARK gives it; left out, a scale that shows the full reading.",
+      },
     ],
     returns: { type: "drawing", doc: "As text: the set-over, the reading of the scale and the swing." },
     failures: [
@@ -95,28 +102,47 @@ export const drawSetoverFunctions: readonly SheetFunction[] = [
         source: "the swing is common practice, no source",
       },
       {
+        formula: '=DRAW.SETOVER(27,"bed",27.5,"right","external",27)',
+        value: "Set-over 27°, bed scale 63°, your mark 27°, flank 27.5°: handle right, wind in",
+        source: "90 - 27 by hand; the mark is what was given",
+      },
+      {
         formula: "=DRAW.SETOVER(-20)",
         value: "Set-over -20°, scale zeroed square -20°: handle left, wind in",
         source: "below 0 the handle stands on the other side than SETOVER.SWING says",
       },
     ],
     source: "geometry; the swing is common practice, no source",
-    compute: (setover, zeroLine, flank, hand, member) => {
+    compute: (setover, zeroLine, flank, hand, member, mark) => {
       requireSetover(setover);
+      if (mark !== undefined) requireWithin("mark", mark, -360, 360);
       if (flank !== undefined) requireFlank("flank", flank);
       const reading = scaleReading(setover, zeroLine);
       const way = swingAt(setover, swing(hand, member));
       const shown = (angle: number) => `${Number(angle.toFixed(2))}°`;
+      // Told apart only where a person could read a difference.
+      const ownMark = mark === undefined || Math.abs(mark - reading) < 0.005 ? undefined : mark;
       const words = [
         `Set-over ${shown(setover)}`,
         `${zeroWords[zeroLine]} ${shown(reading)}`,
+        ...(ownMark === undefined ? [] : [`your mark ${shown(ownMark)}`]),
         ...(flank === undefined ? [] : [`flank ${shown(flank)}`]),
       ];
       const beside = flank === undefined ? {} : { flank, flankReading: scaleReading(flank, zeroLine) };
       const note = doubt(setover, flank);
       return {
         value: `${words.join(", ")}: ${way}`,
-        figure: { kind: "setover", setover, zeroLine, reading, ...beside, hand, member, swing: way },
+        figure: {
+          kind: "setover",
+          setover,
+          zeroLine,
+          reading,
+          ...(ownMark === undefined ? {} : { mark: ownMark }),
+          ...beside,
+          hand,
+          member,
+          swing: way,
+        },
         ...(note === undefined ? {} : { note }),
       };
     },

@@ -14,6 +14,8 @@ export interface SetoverFigure {
   /** Where this lathe's protractor has its zero, and what it reads at the set-over and at the flank. */
   readonly zeroLine: Scale;
   readonly reading: number;
+  /** Mark of this lathe's own scale there, where that is another figure than the full reading. */
+  readonly mark?: number;
   readonly flank?: number;
   readonly flankReading?: number;
   readonly hand: Hand;

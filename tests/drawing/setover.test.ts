@@ -70,6 +70,19 @@ describe("labels", () => {
     );
   });
 
+  test("where the lathe's own scale shows another figure, that one is the one to set", () => {
+    const of = drawing(26.5, "bed", 27.5, "right", "external", 26.5);
+    const first = of.labels.find((label) => label.look === "set bold")!;
+    expect(first.text).toBe("26.5°");
+    expect(of.labels.map((label) => label.text)).toEqual(
+      expect.arrayContaining(["mark on your scale", "bed scale 63.5°"]),
+    );
+    expect(of.labels.some((label) => label.text === "63.5°")).toBe(false);
+    expect(of.says).toContain("this lathe's own scale shows 26.5° there");
+    // A scale that shows the full reading is drawn as if nothing were said.
+    expect(drawing(26.5, "bed", 27.5, "right", "external", 63.5)).toEqual(drawing(26.5, "bed", 27.5));
+  });
+
   test("below 0 the handle is drawn and told on the other side, at 0 square", () => {
     const words = (setover: number) => drawing(setover).labels.map((label) => label.text);
     expect(words(-20)).toContain("handle left");
