@@ -1,0 +1,210 @@
+import { LitElement } from "lit";
+import { property, query, state } from "lit/decorators.js";
+import type { Job } from "../job/job.ts";
+import { EditSession } from "./edit-session.ts";
+import { GridGeometry } from "./grid-geometry.ts";
+import type { Spot } from "./grid-keys.ts";
+import { type Area, columnsInView, indexAt, reveal, rowsInView, withMerged } from "./grid-window.ts";
+import type { SheetMap } from "./sheet-map.ts";
+
+/** Views narrower than this are phones, px. */
+const phone = 600;
+
+/** Share of the view that frozen lines may take. */
+const mostFrozen = 0.6;
+
+/** Where the parts of a sheet stand on the screen: what is in view, and which cell is at a point. */
+export abstract class SheetRoom extends LitElement {
+  @property({ attribute: false }) job: Job | undefined;
+  @property() sheet = "";
+  /** Shared with the entry line, which edits the same cell. */
+  @property({ attribute: false }) session = new EditSession();
+  /** Corners of the range; the active cell lies in it. */
+  @state() protected from: Spot = { row: 0, column: 0 };
+  @state() protected to: Spot = { row: 0, column: 0 };
+  /** What was cut or copied and is still marked. */
+  @state() marked: { readonly sheet: string; readonly area: Area } | undefined;
+  @query(".scroll") protected readonly scroller!: HTMLElement | null;
+  @query(".probe") protected readonly probe!: HTMLElement;
+
+  map: SheetMap | undefined;
+  protected readonly geometry = new GridGeometry();
+  protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
+
+  /** Zero-based; the cell that has or would have the focus. */
+  get active(): Spot {
+    const { row, column } = this.session.active;
+    return { row, column };
+  }
+
+  protected override createRenderRoot() {
+    const root = super.createRenderRoot() as ShadowRoot;
+    root.adoptedStyleSheets = [...root.adoptedStyleSheets, this.geometry.styles];
+    return root;
+  }
+
+  protected get narrow(): boolean {
+    return this.size.width > 0 && this.size.width < phone;
+  }
+
+  protected layColumns(): void {
+    const { zone, scale, width } = this.size;
+    // On a phone a label and its value stand side by side, whatever widths the job was made with.
+    const widest = this.narrow ? Math.floor((width - zone) / 2) : Number.POSITIVE_INFINITY;
+    this.geometry.row = this.size.row;
+    if (!this.map) return;
+    this.geometry.lay(this.map.sheet, this.map.columnLines, zone, scale, widest);
+    this.layFrozen(this.map);
+  }
+
+  /** Lines that would take most of the view scroll like the others. */
+  private layFrozen(map: SheetMap) {
+    const { rowLines, columnLines } = map;
+    const { size } = this;
+    rowLines.roomy = true;
+    columnLines.roomy = true;
+    const still = this.frozenSize(map);
+    rowLines.roomy = size.height === 0 || still.height <= mostFrozen * (size.height - size.head);
+    columnLines.roomy = size.width === 0 || still.width <= mostFrozen * (size.width - size.zone);
+  }
+
+  /** Runs after a resize, and when the density or the type size changes. */
+  protected measure() {
+    const { scroller, probe } = this;
+    if (!scroller) return;
+    const corner = scroller.querySelector<HTMLElement>(".corner")!;
+    const size = {
+      row: probe.offsetHeight,
+      head: corner.parentElement!.offsetHeight,
+      zone: corner.offsetWidth,
+      scale: probe.offsetWidth / 100,
+      width: scroller.clientWidth,
+      height: scroller.clientHeight,
+    };
+    if (JSON.stringify(size) === JSON.stringify(this.size)) return;
+    const moved = size.row !== this.size.row || size.scale !== this.size.scale;
+    this.size = size;
+    this.requestUpdate();
+    if (moved) void this.updateComplete.then(() => this.revealActive());
+  }
+
+  /** Rows and overlays get their places by script, column by column they have them from the style sheet. */
+  protected layOut() {
+    const { scroller, size, area, map } = this;
+    const { edges } = this.geometry;
+    const { rowLines } = map!;
+    scroller!.querySelector<HTMLElement>(".canvas")!.style.height =
+      `${size.head + rowLines.count * size.row}px`;
+    for (const row of scroller!.querySelectorAll<HTMLElement>(".row")) {
+      const index = Number(row.getAttribute("aria-rowindex")) - 2;
+      const from = row.parentElement!.classList.contains("frozen") ? 0 : size.head;
+      row.style.top = `${from + rowLines.placeOf(index) * size.row}px`;
+    }
+    const bottom = rowLines.placeOf(area.bottom + 1);
+    this.layOver(".box", area);
+    if (this.marked?.sheet === this.sheet) this.layOver(".held", this.marked.area);
+    const fill = scroller!.querySelector<HTMLElement>(".fill")!.style;
+    fill.left = `${size.zone + edges[area.right + 1]!}px`;
+    fill.top = `${size.head + bottom * size.row}px`;
+  }
+
+  private layOver(selector: string, area: Area) {
+    const { size, map } = this;
+    const { edges } = this.geometry;
+    const top = map!.rowLines.placeOf(area.top);
+    const bottom = map!.rowLines.placeOf(area.bottom + 1);
+    const right = edges[area.right + 1] ?? edges.at(-1)!;
+    const { style } = this.scroller!.querySelector<HTMLElement>(selector)!;
+    style.left = `${size.zone + edges[area.left]!}px`;
+    style.top = `${size.head + top * size.row}px`;
+    style.width = `${right - edges[area.left]!}px`;
+    style.height = `${(bottom - top) * size.row}px`;
+  }
+
+  protected window(map: SheetMap) {
+    const { size, geometry } = this;
+    const frozen = this.frozenSize(map);
+    const left = (this.scroller?.scrollLeft ?? 0) + frozen.width;
+    const top = (this.scroller?.scrollTop ?? 0) + frozen.height;
+    const high = Math.max(0, size.height - size.head - frozen.height);
+    const { first, last } = rowsInView(top, high, size.row, map.rowLines.count);
+    const rows = { first: map.rowLines.at(first), last: map.rowLines.at(last) };
+    const columns = columnsInView(left, Math.max(0, size.width - size.zone - frozen.width), geometry.edges);
+    return withMerged(rows, columns, map.merged);
+  }
+
+  /** The range that is chosen; the active cell where it is only that. */
+  get area(): Area {
+    const { from, to, map } = this;
+    const corners = [from, to].map(
+      ({ row, column }) => map?.areaAt(row, column) ?? { top: row, left: column, bottom: row, right: column },
+    );
+    return {
+      top: Math.min(...corners.map((one) => one.top)),
+      left: Math.min(...corners.map((one) => one.left)),
+      bottom: Math.max(...corners.map((one) => one.bottom)),
+      right: Math.max(...corners.map((one) => one.right)),
+    };
+  }
+
+  /** What the frozen lines take of the view, px. */
+  private frozenSize({ rowLines, columnLines }: SheetMap): { height: number; width: number } {
+    const first = columnLines.at(columnLines.frozen);
+    return { height: rowLines.frozen * this.size.row, width: this.geometry.edges[first] ?? 0 };
+  }
+
+  protected revealActive(): void {
+    if (this.map) this.reveal(this.map.areaAt(this.active.row, this.active.column));
+  }
+
+  /** Scrolls so that the area shows, and not a pixel more. */
+  protected reveal(area: Area): void {
+    const { scroller, size, geometry } = this;
+    if (!scroller || size.height === 0) return;
+    const { rowLines, columnLines } = this.map!;
+    const still = this.frozenSize(this.map!);
+    const view = {
+      height: size.height - size.head - still.height,
+      width: size.width - size.zone - still.width,
+    };
+    const first = rowLines.placeOf(area.top);
+    const last = rowLines.placeOf(area.bottom + 1);
+    const down = scroller.scrollTop + still.height;
+    const right = scroller.scrollLeft + still.width;
+    const top = first < rowLines.frozen ? down : reveal(down, view.height, first * size.row, last * size.row);
+    const left =
+      columnLines.placeOf(area.left) < columnLines.frozen
+        ? right
+        : reveal(right, view.width, geometry.edges[area.left]!, geometry.edges[area.right + 1]!);
+    if (top !== down) scroller.scrollTop = top - still.height;
+    if (left !== right) scroller.scrollLeft = left - still.width;
+  }
+
+  /** Rows of one screen less a row. */
+  protected get page(): number {
+    return Math.max(1, Math.floor((this.size.height - this.size.head) / this.size.row) - 1);
+  }
+
+  /** Row and column under the point, clamped to the sheet. */
+  protected spotAt(event: PointerEvent): Spot {
+    const { scroller, size, map, geometry } = this;
+    const box = scroller!.getBoundingClientRect();
+    const still = this.frozenSize(map!);
+    const y = event.clientY - box.top - size.head;
+    const x = event.clientX - box.left - size.zone;
+    // Frozen lines stand where they are however far the sheet is scrolled.
+    const down = y < still.height ? y : y + scroller!.scrollTop;
+    const right = x < still.width ? x : x + scroller!.scrollLeft;
+    return { row: map!.rowLines.at(Math.floor(down / size.row)), column: indexAt(right, geometry.edges) };
+  }
+
+  /** The same, with -1 where the point is on the zone marks. */
+  protected markAt(event: PointerEvent): Spot {
+    const box = this.scroller!.getBoundingClientRect();
+    const { row, column } = this.spotAt(event);
+    return {
+      row: event.clientY - box.top < this.size.head ? -1 : row,
+      column: event.clientX - box.left < this.size.zone ? -1 : column,
+    };
+  }
+}
