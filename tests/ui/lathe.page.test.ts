@@ -22,7 +22,7 @@ test("taking over a lathe changes gears and passes of the job, and one undo brin
 test("a lathe that is kept is there again after a reload, and another job takes it", async () => {
   const page = await openPage(await newContext());
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
-  await page.getByRole("button", { name: "Take over Metric lathe with gearbox" }).click();
+  await page.getByRole("button", { name: "Take over Metric with gearbox" }).click();
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
   await page.getByRole("textbox", { name: "Name of the lathe in this job" }).fill("My own");
   await page.keyboard.press("Enter");
