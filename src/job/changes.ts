@@ -2,6 +2,7 @@
 import { cellName, parseCell, parseRange, placeName, sheetPrefix, splitSheet } from "../engine/address.ts";
 import { renameSheetIn } from "../engine/formula.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
+import { inSlabs, mayDiffer, withTexts } from "./large-cells.ts";
 
 export const smallestSheet = { rows: 200, columns: 26 } as const;
 
@@ -36,15 +37,13 @@ export function withCells(document: JobDocument, edits: readonly CellText[]): Jo
         name === sheet.name && (sheet.cells[cellName(row, column)] ?? "") !== text,
     );
     if (own.length === 0) return sheet;
-    const cells = { ...sheet.cells };
+    const texts = new Map(own.map(({ row, column, text }) => [cellName(row, column), text]));
+    const cells = withTexts(inSlabs(sheet.cells), texts);
     let { rows, columnCount } = sheet;
     for (const { row, column, text } of own) {
-      if (text === "") delete cells[cellName(row, column)];
-      else cells[cellName(row, column)] = text;
-      if (text !== "") {
-        rows = Math.max(rows, row + 1);
-        columnCount = Math.max(columnCount, column + 1);
-      }
+      if (text === "") continue;
+      rows = Math.max(rows, row + 1);
+      columnCount = Math.max(columnCount, column + 1);
     }
     return { ...sheet, cells, rows, columnCount };
   });
@@ -148,10 +147,10 @@ export function differingCells(before: JobDocument, after: JobDocument): CellTex
     const old = before.sheets[i]!;
     if (old.name !== sheet.name) return undefined;
     if (old.cells === sheet.cells) continue;
-    for (const cell of new Set([...Object.keys(old.cells), ...Object.keys(sheet.cells)])) {
+    for (const cell of mayDiffer(old.cells, sheet.cells)) {
       const text = sheet.cells[cell] ?? "";
-      const place = parseCell(cell);
-      if (place && text !== (old.cells[cell] ?? "")) edits.push({ sheet: sheet.name, ...place, text });
+      const place = text === (old.cells[cell] ?? "") ? undefined : parseCell(cell);
+      if (place) edits.push({ sheet: sheet.name, ...place, text });
     }
   }
   return edits;

@@ -6,6 +6,7 @@ import * as v from "valibot";
 import { columnIndex, parseCell } from "../engine/address.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { JsonError, type Located, parseJson } from "./json.ts";
+import { inSlabs } from "./large-cells.ts";
 import { currentVersion, jobSchema } from "./schema.ts";
 
 /** Longest text that is opened, in characters: far beyond any job, and still no burden. */
@@ -44,7 +45,11 @@ export function readJob(text: string): JobDocument {
     const path = (issue.path ?? []).map((item) => item.key as string | number);
     throw new JobFileError(located.lineOf(path), reasonOf(path, issue));
   }
-  return result.output as unknown as JobDocument;
+  const document = result.output as unknown as JobDocument;
+  return {
+    ...document,
+    sheets: document.sheets.map((sheet) => ({ ...sheet, cells: inSlabs(sheet.cells) })),
+  };
 }
 
 function parsed(text: string): Located {

@@ -8,9 +8,10 @@ import { FarEngine, type FarSetting } from "../engine/far-engine.ts";
 import type { Reckoner } from "../engine/reckoner.ts";
 import type { CellValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
-import type { JobDocument } from "./document.ts";
+import type { JobDocument, SheetDocument } from "./document.ts";
 import { fed, fedEdits, unitEdits } from "./feed.ts";
 import type { JobChange } from "./job.ts";
+import { foundIn } from "./large-cells.ts";
 import { OnThread } from "./on-thread.ts";
 import type { LengthUnit } from "./readings.ts";
 import type { Later } from "./whatif-slices.ts";
@@ -121,16 +122,14 @@ export class JobValues {
 
 const counted = new WeakMap<object, number>();
 
+function countFormulas(cells: SheetDocument["cells"]): number {
+  return Object.values(cells).filter((text) => text[0] === "=").length;
+}
+
 function formulasIn({ sheets }: JobDocument): number {
   let sum = 0;
   for (const { cells } of sheets) {
-    let count = counted.get(cells);
-    if (count === undefined) {
-      count = 0;
-      for (const name in cells) if (cells[name]![0] === "=") count += 1;
-      counted.set(cells, count);
-    }
-    sum += count;
+    for (const count of foundIn(cells, counted, countFormulas)) sum += count;
   }
   return sum;
 }

@@ -7,6 +7,7 @@ import { cellName, parseCell } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { formatOf } from "./formats.ts";
+import { foundIn } from "./large-cells.ts";
 import { inUnit, nearest, type QuantityKind, readFraction, readQuantity } from "./quantity.ts";
 
 export type LengthUnit = "mm" | "in";
@@ -105,12 +106,7 @@ const candidates = new WeakMap<object, readonly string[]>();
 
 /** Cells whose text may be read otherwise under another unit or format. */
 export function readableCells(cells: SheetDocument["cells"]): readonly string[] {
-  let found = candidates.get(cells);
-  if (!found) {
-    found = Object.keys(cells).filter(
-      (key) => mayBeQuantity(cells[key]!) || /^\s*\d{4}-\d\d/.test(cells[key]!),
-    );
-    candidates.set(cells, found);
-  }
-  return found;
+  return foundIn(cells, candidates, (piece) =>
+    Object.keys(piece).filter((key) => mayBeQuantity(piece[key]!) || /^\s*\d{4}-\d\d/.test(piece[key]!)),
+  ).flat();
 }

@@ -148,6 +148,7 @@ class RunningJob implements Job {
       if (isLocked(on, row, column)) return lockReason(row, column);
     }
     const after = withCells(this.document, possible);
+    if (after === this.document) return undefined;
     this.take(after, what ?? wordsForCells(differingCells(this.document, after) ?? possible));
     return undefined;
   }

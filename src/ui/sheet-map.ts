@@ -2,6 +2,7 @@
 import { parseCell, parseRange } from "../engine/address.ts";
 import type { SheetDocument } from "../job/document.ts";
 import type { CellView, Job } from "../job/job.ts";
+import { foundIn, lastUsed } from "../job/large-cells.ts";
 import { frozenOf, linesOf } from "../job/lines-shown.ts";
 import type { Ground, Spot } from "./grid-keys.ts";
 import { GridLines } from "./grid-lines.ts";
@@ -11,6 +12,13 @@ import { type Slot, slotsOf } from "./slots.ts";
 /** Room in every sheet, whatever its file says. */
 const leastRows = 200;
 const leastColumns = 26;
+
+const drawing = new WeakMap<object, readonly string[]>();
+
+/** Cells whose formula may draw. */
+function withDrawing(cells: SheetDocument["cells"]): readonly string[] {
+  return Object.keys(cells).filter((name) => /DRAW\./i.test(cells[name]!));
+}
 
 export class SheetMap {
   readonly sheet: SheetDocument | undefined;
@@ -37,10 +45,10 @@ export class SheetMap {
     this.rowLines = new GridLines(this.rows, linesOf(hidden, "row"), frozen.rows);
     this.columnLines = new GridLines(this.columns, linesOf(hidden, "column"), frozen.columns);
     this.slots = slotsOf(this.sheet, job.unit);
-    const cells = Object.keys(this.sheet?.cells ?? {}).flatMap((cell) => parseCell(cell) ?? []);
+    const used = lastUsed(this.sheet?.cells ?? {});
     this.used = {
-      row: Math.min(this.rows - 1, Math.max(0, ...cells.map((cell) => cell.row))),
-      column: Math.min(this.columns - 1, Math.max(0, ...cells.map((cell) => cell.column))),
+      row: Math.min(this.rows - 1, used.row),
+      column: Math.min(this.columns - 1, used.column),
     };
   }
 
@@ -62,11 +70,13 @@ export class SheetMap {
 
   /** What the drawings of the sheet show and where, in the order of their cells. */
   figures(): readonly { readonly figure: NonNullable<CellView["figure"]>; readonly area: Area }[] {
-    this.drawn ??= Object.entries(this.sheet?.cells ?? {}).flatMap(([name, text]) => {
-      const place = /DRAW\./i.test(text) ? parseCell(name) : undefined;
-      const figure = place && this.view(place.row, place.column).figure;
-      return figure ? [{ figure, area: this.areaAt(place.row, place.column) }] : [];
-    });
+    this.drawn ??= foundIn(this.sheet?.cells ?? {}, drawing, withDrawing)
+      .flat()
+      .flatMap((name) => {
+        const place = parseCell(name);
+        const figure = place && this.view(place.row, place.column).figure;
+        return figure ? [{ figure, area: this.areaAt(place.row, place.column) }] : [];
+      });
     return this.drawn;
   }
 

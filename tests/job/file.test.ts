@@ -116,7 +116,7 @@ describe("a damaged file is refused with the line and the reason", () => {
     ['"a remark"', '"a \t remark"', "remark", "must be escaped"],
     ['"A1": "unit"', '"A1": 5', '"A1": 5', "sheets / 1 / cells / A1: must be text"],
     ['"A10"', '"10A"', "10A", "must be a cell such as B2"],
-    ['"A10"', '"A99999"', "A99999", "must be a cell such as B2"],
+    ['"A10"', '"A999999"', "A99999", "must be a cell such as B2"],
     ['"places": 3', '"places": 99', '"places"', "may be at most 15"],
     ['"as": "decimals"', '"as": "roman"', "roman", "must be one of plain"],
     ['"unit": "Thread!B1"', '"M10": "Thread!B1"', "M10", "M10 reads as a cell"],

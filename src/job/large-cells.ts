@@ -1,0 +1,150 @@
+/**
+ * The cells of a large sheet, kept in slabs of rows, so that a changed copy shares all but one slab with the old one:
+ * copying a hundred thousand cells for every key press would hold up the page. Everyone else reads them as what they
+ * are in a small sheet, a record of texts by cell.
+ */
+import { parseCell } from "../engine/address.ts";
+import type { SheetDocument } from "./document.ts";
+
+export type Cells = SheetDocument["cells"];
+
+/** Sheets with fewer cells are kept as plain records. */
+export const largeSheet = 20_000;
+/** Rows of a slab. */
+const high = 64;
+
+/** Slabs by their number; no slab is empty, and none is changed once it is in. */
+type Slabs = readonly (Cells | undefined)[];
+
+const slabsOf = new WeakMap<object, Slabs>();
+
+/** The same cells, in slabs if they are many. */
+export function inSlabs(cells: Cells): Cells {
+  if (slabsOf.has(cells)) return cells;
+  const names = Object.keys(cells);
+  if (names.length < largeSheet) return cells;
+  const slabs: Record<string, string>[] = [];
+  for (const name of names) {
+    const at = slabAt(name);
+    slabs[at] ??= {};
+    slabs[at][name] = cells[name]!;
+  }
+  return made(slabs);
+}
+
+/** A changed copy; "" takes a cell away. */
+export function withTexts(cells: Cells, texts: ReadonlyMap<string, string>): Cells {
+  const slabs = slabsOf.get(cells);
+  if (!slabs) return changed(cells, texts);
+  const bySlab = new Map<number, Map<string, string>>();
+  for (const [name, text] of texts) {
+    const at = slabAt(name);
+    const own = bySlab.get(at);
+    if (own) own.set(name, text);
+    else bySlab.set(at, new Map([[name, text]]));
+  }
+  const copy = [...slabs];
+  for (const [at, own] of bySlab) {
+    const slab = changed(copy[at] ?? {}, own);
+    copy[at] = Object.keys(slab).length > 0 ? slab : undefined;
+  }
+  return made(copy);
+}
+
+/**
+ * What `find` finds in the cells, piece by piece: what was found in pieces that an earlier version of the sheet shares
+ * is known.
+ */
+export function foundIn<T>(cells: Cells, known: WeakMap<object, T>, find: (cells: Cells) => T): T[] {
+  return (slabsOf.get(cells) ?? [cells]).flatMap((piece) => {
+    if (!piece) return [];
+    let found = known.get(piece);
+    if (found === undefined) {
+      found = find(piece);
+      known.set(piece, found);
+    }
+    return [found];
+  });
+}
+
+/** Names of cells whose texts may differ: all but those of shared slabs. */
+export function mayDiffer(before: Cells, after: Cells): Set<string> {
+  const [old, now] = [slabsOf.get(before), slabsOf.get(after)];
+  const names = new Set<string>();
+  if (!old || !now) {
+    for (const cells of [before, after]) for (const name of Object.keys(cells)) names.add(name);
+    return names;
+  }
+  for (let at = 0; at < Math.max(old.length, now.length); at++) {
+    if (old[at] === now[at]) continue;
+    for (const slab of [old[at], now[at]]) for (const name of Object.keys(slab ?? {})) names.add(name);
+  }
+  return names;
+}
+
+const corners = new WeakMap<object, { readonly row: number; readonly column: number }>();
+
+/** Last row and last column that hold something; 0 where nothing does. */
+export function lastUsed(cells: Cells): { readonly row: number; readonly column: number } {
+  let row = 0;
+  let column = 0;
+  for (const corner of foundIn(cells, corners, cornerOf)) {
+    row = Math.max(row, corner.row);
+    column = Math.max(column, corner.column);
+  }
+  return { row, column };
+}
+
+function cornerOf(cells: Cells): { row: number; column: number } {
+  let row = 0;
+  let column = 0;
+  for (const name of Object.keys(cells)) {
+    const place = parseCell(name);
+    if (place && place.row > row) row = place.row;
+    if (place && place.column > column) column = place.column;
+  }
+  return { row, column };
+}
+
+function changed(cells: Cells, texts: ReadonlyMap<string, string>): Record<string, string> {
+  const copy = { ...cells };
+  for (const [name, text] of texts) {
+    if (text === "") delete copy[name];
+    else copy[name] = text;
+  }
+  return copy;
+}
+
+function slabAt(name: string): number {
+  let row = 0;
+  for (let i = 0; i < name.length; i++) {
+    const digit = name.charCodeAt(i) - 48;
+    if (digit >= 0 && digit <= 9) row = row * 10 + digit;
+  }
+  return Math.floor((row - 1) / high);
+}
+
+function made(slabs: Slabs): Cells {
+  const textAt = (name: string | symbol) => {
+    const slab = typeof name === "string" && /^[A-Z]/.test(name) ? slabs[slabAt(name)] : undefined;
+    return slab && Object.hasOwn(slab, name) ? slab[name as string] : undefined;
+  };
+  const cells = new Proxy<Record<string, string>>(
+    {},
+    {
+      get: (target, name) => textAt(name) ?? Reflect.get(target, name),
+      has: (_, name) => textAt(name) !== undefined,
+      ownKeys: () => slabs.flatMap((slab) => (slab ? Object.keys(slab) : [])),
+      getOwnPropertyDescriptor: (_, name) => {
+        const value = textAt(name);
+        return value === undefined
+          ? undefined
+          : { value, writable: false, enumerable: true, configurable: true };
+      },
+      set: () => false,
+      deleteProperty: () => false,
+    },
+  );
+  slabsOf.set(cells, slabs);
+  return cells;
+}

@@ -1,0 +1,115 @@
+/** Large sheets keep their cells in slabs; to everyone they are the record that a small sheet has. */
+import { expect, test } from "vitest";
+import { withCells } from "../../src/job/changes.ts";
+import type { JobDocument } from "../../src/job/document.ts";
+import { readJob, writeJob } from "../../src/job/file.ts";
+import { createJob } from "../../src/job/job.ts";
+import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
+import { insertLines } from "../../src/job/structure.ts";
+
+function column(count: number): Record<string, string> {
+  return Object.fromEntries(Array.from({ length: count }, (_, i) => [`B${i + 1}`, String(i)]));
+}
+
+const plain = column(largeSheet);
+const large = inSlabs(plain);
+
+const document: JobDocument = {
+  format: "halfangle job",
+  version: 1,
+  title: "Many",
+  purpose: "",
+  scenario: "Invented for a test",
+  source: "",
+  cautions: [],
+  names: {},
+  sheets: [
+    {
+      name: "One",
+      columns: {},
+      rows: 30_000,
+      columnCount: 26,
+      cells: plain,
+      formats: {},
+      choices: {},
+      notes: {},
+      merged: [],
+    },
+  ],
+  check: {},
+};
+
+test("Few cells stay the very record that they were", () => {
+  const few = column(largeSheet - 1);
+  expect(inSlabs(few)).toBe(few);
+  expect(inSlabs(large)).toBe(large);
+});
+
+test("Many cells read as the record: by name, in turn, all at once", () => {
+  expect(large === plain).toBe(false);
+  expect(large.B1).toBe("0");
+  expect(large.B20000).toBe("19999");
+  expect([large.B20001, large.A1, large.constructor === Object]).toEqual([undefined, undefined, true]);
+  expect("B7" in large).toBe(true);
+  expect("A7" in large).toBe(false);
+  expect(Object.keys(large)).toEqual(Object.keys(plain));
+  expect({ ...large }).toEqual(plain);
+  expect(JSON.stringify(large)).toBe(JSON.stringify(plain));
+});
+
+test("A changed copy has the changes, the old one has not, and they share the rest", () => {
+  const changed = withTexts(
+    large,
+    new Map([
+      ["B5", "new"],
+      ["C70", "more"],
+      ["B20000", ""],
+    ]),
+  );
+  expect([changed.B5, changed.C70, changed.B20000, changed.B6]).toEqual(["new", "more", undefined, "5"]);
+  expect([large.B5, large.C70, large.B20000]).toEqual(["4", undefined, "19999"]);
+  expect(Object.keys(changed)).toHaveLength(largeSheet);
+  expect(mayDiffer(large, changed).size).toBeLessThan(4 * 64);
+  expect(mayDiffer(large, large).size).toBe(0);
+  let looks = 0;
+  const known = new WeakMap<object, number>();
+  const look = () => ++looks;
+  foundIn(large, known, look);
+  const all = looks;
+  foundIn(changed, known, look);
+  expect(looks - all).toBe(3);
+});
+
+test("The last used row and column are known of every copy", () => {
+  expect(lastUsed(large)).toEqual({ row: 19_999, column: 1 });
+  expect(lastUsed(withTexts(large, new Map([["Z9", "x"]])))).toEqual({ row: 19_999, column: 25 });
+  expect(lastUsed(withTexts(large, new Map([["B20000", ""]])))).toEqual({ row: 19_998, column: 1 });
+  expect(lastUsed({})).toEqual({ row: 0, column: 0 });
+});
+
+test("A slab that is emptied is gone", () => {
+  const names = Object.keys(plain).slice(0, 64);
+  const changed = withTexts(large, new Map(names.map((name) => [name, ""])));
+  expect(Object.keys(changed)).toEqual(Object.keys(plain).slice(64));
+});
+
+test("A job of many cells is edited, undone, written and read as any other", () => {
+  const text = writeJob(document);
+  const job = createJob(readJob(text), undefined, () => {});
+  job.setCells([{ sheet: "One", row: 20_500, column: 0, text: "=B3+1" }]);
+  expect(job.cell("One", 20_500, 0).value).toBe(3);
+  expect(insertLines(job, "One", "row", 0, 1)).toBeUndefined();
+  expect(job.cell("One", 20_501, 0).text).toBe("=B4+1");
+  expect(job.cell("One", 20_501, 0).value).toBe(3);
+  const after = writeJob(job.document);
+  expect(readJob(after)).toEqual(job.document);
+  expect(after).toContain('"A20502": "=B4+1"');
+  job.undo();
+  job.undo();
+  expect(writeJob(job.document)).toBe(text);
+});
+
+test("Typing what is there already changes nothing, also among many", () => {
+  const read = readJob(writeJob(document));
+  expect(withCells(read, [{ sheet: "One", row: 4, column: 1, text: "4" }])).toBe(read);
+});
