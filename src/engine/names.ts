@@ -16,18 +16,26 @@ export function addNames(hf: HyperFormula, names: Readonly<Record<string, string
   return refused;
 }
 
+/** Targets by names in small letters: a table of thousands of cells asks for the same few names. */
+const targets = new WeakMap<Readonly<Record<string, string>>, ReadonlyMap<string, string>>();
+
 /** The one cell that `name` stands for, or why there is none. */
 export function cellOf(
   names: Readonly<Record<string, string>>,
   name: string,
   sheetIndex: (sheet: string) => number,
 ): Cell | string {
-  const key = Object.keys(names).find((each) => each.toLowerCase() === name.toLowerCase());
-  if (key === undefined) return `${name} is not known`;
-  const found = splitSheet(names[key]!);
+  let known = targets.get(names);
+  if (!known) {
+    known = new Map(Object.entries(names).map(([each, target]) => [each.toLowerCase(), target]));
+    targets.set(names, known);
+  }
+  const target = known.get(name.toLowerCase());
+  if (target === undefined) return `${name} is not known`;
+  const found = splitSheet(target);
   const place = found && parseCell(found.rest);
   const sheet = found ? sheetIndex(found.sheet) : -1;
-  if (!place || sheet < 0) return `${name} is ${names[key]}`;
+  if (!place || sheet < 0) return `${name} is ${target}`;
   return { sheet, row: place.row, col: place.column };
 }
 
