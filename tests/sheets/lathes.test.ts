@@ -1,13 +1,17 @@
 /**
  * The three lathe sheets hold one set of names, each a typed value or a length off the unit alone, so that a job can take
- * them over cell by cell. The second half does that with the full thread job, and looks at every number that is wound.
+ * them over cell by cell. The second half takes each of them over into the full thread job, and looks at every number that
+ * is wound.
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import type { CellValue } from "../../src/engine/values.ts";
+import { cardOf } from "../../src/job/card.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
+import { takeLathe } from "../../src/job/lathe.ts";
+import { stepsOf } from "../../src/job/steps.ts";
 import { faults, valueAt } from "./read.ts";
 
 const read = (file: string) => readJob(readFileSync(`sheets/${file}.json`, "utf8"));
@@ -118,42 +122,64 @@ describe("a job on another lathe", () => {
         "zero_line",
         "speeds",
         "reaction",
+        "largest_wheel",
+        "box_ratios",
+        "scale_counts",
+        "scale_low",
+        "scale_high",
+        "scale_division",
+        "slide_unit",
+        "slide_reads",
+        "slide_backlash",
+        "cross_unit",
+        "cross_per_turn",
+        "cross_backlash",
+        "wheels",
+        "wheel_marks",
       ]),
     );
   });
 
-  /** The full thread job with the values of a lathe put into the names that both have. */
+  /** The full thread job for a thread, on a lathe that was taken over. */
   function onLathe(document: ReturnType<typeof read>, thread: string, unit: string): Job {
-    const job = createJob(readJob(text));
-    type(job, "thread", [thread]);
-    type(job, "unit", [unit]);
-    for (const name of shared) {
-      const room = typed(target, name).length;
-      const texts = typed(document, name);
-      expect(texts.slice(room).join("")).toBe("");
-      // Blank cells clear what the job shipped with.
-      type(
-        job,
-        name,
-        Array.from({ length: room }, (_, i) => texts[i] ?? ""),
-      );
-    }
+    const job = createJob(target);
+    const at = (name: string, value: string) => {
+      const { sheet, rest } = splitSheet(target.names[name]!)!;
+      const { top, left } = parseRange(rest)!;
+      return { sheet, row: top, column: left, text: value };
+    };
+    const { edits, left } = takeLathe(job, createJob(document));
+    expect(left).toEqual([]);
+    job.setCells([...edits, at("thread", thread), at("unit", unit)]);
     return job;
   }
 
-  const threads = ["1/2-12 BSW", "M12x1.75-6g", "2 BA", "1/4-20 UNC-2A"];
+  /** What a lathe's sheet lists under a name. */
+  function listed(document: ReturnType<typeof read>, name: string): number[] {
+    const texts = typed(document, name).filter((text) => text !== "");
+    return texts.map((text) => {
+      const [top, bottom = "1"] = text.replace("=", "").split("/");
+      return Number(top) / Number(bottom);
+    });
+  }
+
+  const threads = ["1/2-12 BSW", "M12x1.75-6g", "2 BA", "1/4-20 UNC-2A", "M20x2.5-6g"];
   const cases = lathes.flatMap(({ file, document }) =>
     threads.flatMap((thread) => ["mm", "in"].map((unit) => ({ file, document, thread, unit }))),
   );
 
   test.each(cases)(
-    "$thread in $unit on $file: every number that is wound is a whole division",
+    "$thread in $unit on $file: every number that is wound is a whole division of that lathe",
     ({ document, thread, unit }) => {
       const job = onLathe(document, thread, unit);
       expect(faults(job)).toEqual([]);
       const { sheet, rest } = splitSheet(job.document.names.plan!)!;
       const { top, left, bottom } = parseRange(rest)!;
       const slide = number(job, "slide_division");
+      // As its sheet has it, in the unit of the job.
+      const [, length, mark] = /CONVERT\(([\d.]+),"(\w+)"/.exec(typed(document, "slide_division")[0]!)!;
+      const inMillimetres = Number(length) * (mark === "in" ? 25.4 : 1);
+      expect(slide * (unit === "in" ? 25.4 : 1)).toBeCloseTo(inMillimetres, 12);
       let wound = 0;
       for (let row = top; row <= bottom; row++) {
         const cell = (column: number): CellValue => job.cell(sheet, row, left + column).value;
@@ -170,10 +196,117 @@ describe("a job on another lathe", () => {
       expect(wound).toBeGreaterThan(2);
       // What the wires ask for is whole divisions too.
       type(job, "measured", [String(number(job, "wire_target") + (unit === "mm" ? 0.3 : 0.012))]);
-      for (const name of ["slide_to_wind", "cross_to_wind"])
+      for (const name of ["slide_to_wind", "cross_to_wind", "slide_lost"])
         expect(Number.isInteger(valueAt(job, name)), name).toBe(true);
+
+      // The bench and the card count the same dial.
+      const [perTurn] = listed(document, "slide_per_turn");
+      const plan = stepsOf(job);
+      expect(plan.perTurn).toBe(perTurn);
+      let stands = 0;
+      for (const { kind, wind, from, to } of plan.steps) {
+        if (kind !== "slide") continue;
+        const [before, after] = [from!, to!].map(({ turns, division }) => {
+          expect(Number.isInteger(turns) && Number.isInteger(division)).toBe(true);
+          expect(division).toBeLessThan(perTurn!);
+          return turns * perTurn! + division;
+        });
+        expect(before).toBe(stands);
+        expect(after).toBe(stands + wind!);
+        stands = after!;
+      }
+      expect(stands).toBeGreaterThan(perTurn! / 10);
+      const card = new Map(
+        [...cardOf(job).settings, ...cardOf(job).measure].map(({ label, value }) => [label, value]),
+      );
+      expect(card.get("Dial at touch-off")).toBe(`0 of ${perTurn}`);
+      expect(card.get("Backlash, top and cross")).toMatch(/^\d+ and \d+ div$/);
+      expect(card.get("Gears, driver/driven")).toBe(valueAt(job, "train"));
     },
   );
+
+  test.each(cases.filter(({ unit }) => unit === "mm"))(
+    "$thread on $file is set by wheels, marks and speeds that this lathe has",
+    ({ document, thread, unit }) => {
+      const job = onLathe(document, thread, unit);
+      const [, wheels, , position] = /^([\d/ ×]+)(, box (\d+))?$/.exec(valueAt(job, "train") as string)!;
+      const ratios = listed(document, "box_ratios");
+      const left = listed(document, "gears").filter(
+        (teeth) => teeth <= listed(document, "largest_wheel")[0]!,
+      );
+      for (const teeth of wheels!.split(/[/×]/).map(Number)) {
+        expect(left, `${wheels}`).toContain(teeth);
+        left.splice(left.indexOf(teeth), 1);
+      }
+      // A lathe without a gearbox lists 1 alone, and no position is named.
+      const ratio = position === undefined ? 1 : ratios[Number(position) - 1]!;
+      expect(position === undefined).toBe(ratios.length === 1);
+      const [drivers, driven] = [0, 1].map((side) =>
+        wheels!.split("×").reduce((product, pair) => product * Number(pair.split("/")[side]), 1),
+      );
+      const screw = number(job, "leadscrew");
+      expect((screw * ratio * drivers!) / driven!).toBeCloseTo(number(job, "lead_cut"), 10);
+      // The trains of these lathes are near enough for any thread here: under a part in a thousand.
+      expect(Math.abs(number(job, "lead_cut") / number(job, "lead") - 1)).toBeLessThan(1e-3);
+      expect(listed(document, "speeds")).toContain(valueAt(job, "spindle_speed"));
+      expect(number(job, "spindle_speed")).toBeLessThanOrEqual(number(job, "speed_limit"));
+      const [division] = listed(document, "scale_division");
+      const marks = number(job, "scale_set") / division!;
+      expect(marks).toBeCloseTo(Math.round(marks), 9);
+      expect(number(job, "scale_set")).toBeLessThanOrEqual(listed(document, "scale_high")[0]!);
+      // Never past the flank: half way between two marks goes to the smaller set-over.
+      expect(number(job, "setover")).toBeLessThanOrEqual(number(job, "flank"));
+      const best = valueAt(job, "best_wheel");
+      if (best !== "none") expect(listed(document, "wheels")).toContain(best);
+    },
+  );
+
+  // 90 - 26 = 64 from the bed; the scale of that lathe ends at 60 and has whole degrees.
+  test("a scale that ends short is set by the complement, and sheet and card say so", () => {
+    const job = onLathe(lathes[0]!.document, "1/2-12 BSW", "in");
+    expect([valueAt(job, "setover"), valueAt(job, "scale_reading"), valueAt(job, "scale_set")]).toEqual([
+      26, 64, 26,
+    ]);
+    const said =
+      "Set-over 26 on your scale: 64 is past the scale's end at 60: set its complement, 26 from the line square to the scale's zero, back towards the zero.";
+    expect(cardOf(job).warnings).toContain(`Set-over: ${said}`);
+    type(job, "scale_high", ["90"]);
+    expect(valueAt(job, "scale_set")).toBe(64);
+    expect(cardOf(job).warnings.join()).not.toContain("complement");
+    type(job, "scale_high", ["20"]);
+    expect(valueAt(job, "scale_set")).toBe("not on it");
+    expect(cardOf(job).warnings.join()).toContain("set it by a bevel gauge and prove it by indicator");
+  });
+
+  // 14 teeth of 3 mm are 42 mm, no whole number of leads of 1.25; 15 teeth are 45 mm, 36 leads, at each of its 3 marks 12.
+  test("a wheel that never serves is answered by one of the set that does", () => {
+    const job = onLathe(lathes[1]!.document, "M8-6g", "mm");
+    expect(valueAt(job, "lead_cut")).toBeCloseTo(1.25, 12);
+    expect([valueAt(job, "usable_marks"), valueAt(job, "best_wheel"), valueAt(job, "best_marks")]).toEqual([
+      "",
+      15,
+      "1,2,3",
+    ]);
+    expect(cardOf(job).warnings.join()).toContain("put the one of 15 teeth on and close on 1,2,3");
+    type(job, "wheel_teeth", ["15"]);
+    type(job, "marks", ["3"]);
+    expect(valueAt(job, "usable_marks")).toBe("1,2,3");
+  });
+
+  // A dial that reads diameter moves its slide half a division: twice the divisions for the same travel.
+  test("a top slide whose dial reads diameter is wound twice as far", () => {
+    const job = onLathe(lathes[1]!.document, "M12x1.75-6g", "mm");
+    const reached = () =>
+      number(job, "slide_moves") * stepsOf(job).steps.findLast(({ kind }) => kind === "slide")!.total!;
+    const before = [stepsOf(job).steps.findLast(({ kind }) => kind === "slide")!.total!, reached()];
+    type(job, "slide_reads", ["diameter"]);
+    expect(valueAt(job, "slide_moves")).toBeCloseTo(0.01, 12);
+    expect(stepsOf(job).steps.findLast(({ kind }) => kind === "slide")!.total! / before[0]!).toBeCloseTo(
+      2,
+      1,
+    );
+    expect(reached()).toBeCloseTo(before[1]!, 1);
+  });
 
   test("the same thread is wound in other numbers on another lathe, and geared and marked in its own way", () => {
     const jobs = lathes.map(({ document }) => onLathe(document, "M12x1.75-6g", "mm"));
