@@ -6,7 +6,7 @@ import * as v from "valibot";
 import { columnIndex, parseCell } from "../engine/address.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { JsonError, type Located, parseJson } from "./json.ts";
-import { inSlabs } from "./large-cells.ts";
+import { inSlabs, slabsIn } from "./large-cells.ts";
 import { currentVersion, jobSchema } from "./schema.ts";
 
 /** Longest text that is opened, in characters: far beyond any job, and still no burden. */
@@ -117,6 +117,9 @@ export function writeJob(document: JobDocument): string {
   ])}\n`;
 }
 
+/** Before what stands in a sheet. */
+const deep = "      ";
+
 function sheetText(sheet: SheetDocument): string {
   const {
     name,
@@ -137,7 +140,6 @@ function sheetText(sheet: SheetDocument): string {
     freeze,
     ...unknown
   } = sheet;
-  const deep = "      ";
   const entries: [string, string | undefined][] = [
     ["name", inline(name)],
     ["operation", operation === undefined ? undefined : inline(operation)],
@@ -146,7 +148,7 @@ function sheetText(sheet: SheetDocument): string {
     ["columns", filled(lines(deep, sorted(columns, columnIndex)))],
     ["rows", rows === 200 ? undefined : inline(rows)],
     ["columnCount", columnCount === 26 ? undefined : inline(columnCount)],
-    ["cells", lines(deep, sorted(cells, placeOrder))],
+    ["cells", cellsText(deep, cells)],
     // The order of formats tells which one wins, so it stays.
     ["formats", filled(lines(deep, inOrder(formats, formatKeys)))],
     ["choices", filled(lines(deep, sorted(choices, placeOrder)))],
@@ -159,6 +161,44 @@ function sheetText(sheet: SheetDocument): string {
     ...kept(unknown),
   ];
   return braces("    ", entries);
+}
+
+/** Lines of slabs that have been written: of a large sheet most are written once only. */
+const written = new WeakMap<object, string>();
+
+function cellsText(indent: string, cells: SheetDocument["cells"]): string {
+  const slabs = slabsIn(cells);
+  if (slabs.length === 0) return lines(indent, sorted(cells, placeOrder));
+  return `{\n${slabs.map((slab) => slabText(indent, slab)).join(",\n")}\n${indent}}`;
+}
+
+function slabText(indent: string, slab: SheetDocument["cells"]): string {
+  let text = written.get(slab);
+  if (text === undefined) {
+    text = lines(indent, sorted(slab, placeOrder)).slice(2, -indent.length - 2);
+    written.set(slab, text);
+  }
+  return text;
+}
+
+/**
+ * Does beforehand what writing a very large job would keep the page from anything else for.
+ *
+ * @param pause settles after the page has had its turn
+ * @returns undefined when the job is not so large
+ */
+export function prepareText(document: JobDocument, pause: () => Promise<void>): Promise<void> | undefined {
+  const slabs = document.sheets.flatMap(({ cells }) => slabsIn(cells)).filter((slab) => !written.has(slab));
+  if (slabs.length < 20) return undefined;
+  return (async () => {
+    let end = performance.now() + 8;
+    for (const slab of slabs) {
+      slabText(deep, slab);
+      if (performance.now() < end) continue;
+      await pause();
+      end = performance.now() + 8;
+    }
+  })();
 }
 
 const formatKeys = ["as", "places", "unit", "perTurn", "role", "bold", "italic", "shade", "border", "align"];

@@ -67,6 +67,11 @@ export function foundIn<T>(cells: Cells, known: WeakMap<object, T>, find: (cells
   });
 }
 
+/** The slabs of a large sheet; none where it is kept as a plain record. */
+export function slabsIn(cells: Cells): readonly Cells[] {
+  return (slabsOf.get(cells) ?? []).filter((slab) => slab !== undefined);
+}
+
 /** Names of cells whose texts may differ: all but those of shared slabs. */
 export function mayDiffer(before: Cells, after: Cells): Set<string> {
   const [old, now] = [slabsOf.get(before), slabsOf.get(after)];

@@ -32,6 +32,8 @@ export class Autosave {
     private readonly snapshot: Snapshot,
     private readonly report: (saved: Saved) => void,
     private readonly shared: () => boolean,
+    /** Settles when a snapshot takes no time; undefined where it takes none now. */
+    private readonly ready: () => Promise<void> | undefined = () => undefined,
   ) {}
 
   get unkept(): boolean {
@@ -96,6 +98,8 @@ export class Autosave {
 
   private async attempt(): Promise<void> {
     try {
+      const waiting = this.ready();
+      if (waiting) await waiting;
       const record = this.next();
       this.failed = false;
       if (await this.keep.write(record))

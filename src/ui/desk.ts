@@ -2,12 +2,12 @@
  * The job on the desk: which one is open, where the person stands in it, and how it gets into the keep and out of it.
  * Knows no element; the shell shows what stands here.
  */
-import { readJob, writeJob } from "../job/file.ts";
+import { prepareText, readJob, writeJob } from "../job/file.ts";
 import { createJob, type Job, type JobChange } from "../job/job.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
 import { far } from "./far-thread.ts";
 import { isKeptJob, Keep, type Standing } from "./keep.ts";
-import { later } from "./later.ts";
+import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
 import { templates } from "./templates.ts";
@@ -187,6 +187,7 @@ export class Desk {
         () => this.snapshot(job),
         (saved) => this.report(saved),
         () => this.shared,
+        () => prepareText(job.document, pause),
       );
     this.stop = job.subscribe((change) => this.onChange(change));
     remember(id);

@@ -2,3 +2,8 @@
 export function later(work: () => void): void {
   setTimeout(work);
 }
+
+/** Settles after the page has had its turn. */
+export function pause(): Promise<void> {
+  return new Promise((done) => later(done));
+}

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { withCells } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
-import { readJob, writeJob } from "../../src/job/file.ts";
+import { prepareText, readJob, writeJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
 import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
 import { insertLines } from "../../src/job/structure.ts";
@@ -93,7 +93,7 @@ test("A slab that is emptied is gone", () => {
   expect(Object.keys(changed)).toEqual(Object.keys(plain).slice(64));
 });
 
-test("A job of many cells is edited, undone, written and read as any other", () => {
+test("A job of many cells is edited, undone, written and read as any other", { timeout: 60_000 }, () => {
   const text = writeJob(document);
   const job = createJob(readJob(text), undefined, () => {});
   job.setCells([{ sheet: "One", row: 20_500, column: 0, text: "=B3+1" }]);
@@ -112,4 +112,17 @@ test("A job of many cells is edited, undone, written and read as any other", () 
 test("Typing what is there already changes nothing, also among many", () => {
   const read = readJob(writeJob(document));
   expect(withCells(read, [{ sheet: "One", row: 4, column: 1, text: "4" }])).toBe(read);
+});
+
+test("What prepares the text of a large job leaves nothing to do but for what is changed, and writes the same", async () => {
+  const read = readJob(writeJob(document));
+  const pause = () => Promise.resolve();
+  const waiting = prepareText(read, pause);
+  expect(waiting).toBeInstanceOf(Promise);
+  await waiting;
+  expect(prepareText(read, pause)).toBeUndefined();
+  expect(writeJob(read)).toBe(writeJob(document));
+  expect(
+    prepareText(withCells(read, [{ sheet: "One", row: 4, column: 1, text: "x" }]), pause),
+  ).toBeUndefined();
 });
