@@ -83,7 +83,7 @@ export class Misclassed extends Misread {}
 function readClass(text: string, { series, written, rest }: Asked, nut: boolean): Fit | undefined {
   const left = rest.replace(/^[\s,-]+/, "").trim();
   if (left === "") return undefined;
-  const fit = series.classes.read(left, nut);
+  const fit = series.classes.read(left, nut) ?? series.classes.read(bareClass(left), nut);
   if (fit) return fit;
   const why = left.includes("/")
     ? `"${left}" is a fit: write the class of the screw or of the nut alone`
@@ -91,6 +91,14 @@ function readClass(text: string, { series, written, rest }: Asked, nut: boolean)
       ? `behind x a pitch is wanted as ${series.name} threads have it`
       : `classes of ${series.name}: ${series.classes.accepted}`;
   throw new Misclassed(text, why, { read: written, at: left });
+}
+
+/** Class that is written as "(medium)", "medium fit", "class 2A" or "6 g". */
+function bareClass(text: string): string {
+  return text
+    .replace(/[()]|\b(?:class|fit)\b/gi, "")
+    .replace(/(?<=\d)\s+(?=[a-h]\b)/gi, "")
+    .replace(/^[\s,-]+|\s+$/g, "");
 }
 
 function bothFits({ series, major }: Asked, fit: Fit, stated: boolean): Readonly<Record<Member, string>> {
@@ -114,9 +122,11 @@ function addRootAndCrest(thread: Writable<Thread>): void {
 
 function addDoubts(thread: Writable<Thread>, asked: Asked): void {
   const { series, name } = asked;
-  const { pitch, fits } = thread;
+  const { pitch, fits, member } = thread;
   const limitsNote =
-    typeof series.limitsNote === "function" ? series.limitsNote({ name, pitch, fits }) : series.limitsNote;
+    typeof series.limitsNote === "function"
+      ? series.limitsNote({ name, pitch, fits, member })
+      : series.limitsNote;
   const off = offTable(asked);
   const notes = off === undefined ? series.note : series.note === undefined ? off : `${off}; ${series.note}`;
   if (notes !== undefined) thread.note = notes;

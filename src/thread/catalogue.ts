@@ -1,7 +1,7 @@
 /** Every series that a designation may name. A new one is added here and nowhere else. */
 import { acme, stubAcme } from "./acme.ts";
 import { npsl, npsm } from "./americanjoint.ts";
-import { americanNational } from "./americannational.ts";
+import { americanNational, sharpV } from "./americannational.ts";
 import { npsc, npt } from "./americanpipe.ts";
 import { ba } from "./ba.ts";
 import { bsb, modelEngineer } from "./brass.ts";
@@ -32,6 +32,7 @@ export const catalogue: readonly Series[] = [
   ...unifiedRounded,
   ...unifiedJ,
   ...americanNational,
+  sharpV,
   bsw,
   bsf,
   whitSpecial,

@@ -50,9 +50,9 @@ const rows: readonly Coverage[] = [
     sure: "printed proportions agree; limits from memory",
   },
   {
-    names: ["NC", "NF", "NEF"],
-    series: "American National NC, NF, NEF",
-    example: "1/4-20 NC, 10-32 NF",
+    names: ["NC", "NF", "NEF", "Sharp V"],
+    series: "American National NC, NF, NEF; sharp V of any pitch",
+    example: "1/4-20 NC, 1/2-13 NC-2, 10-32 NF, 3/4-10 Sharp V",
     sizes: "before ASME B1.1; the sizes of UNC, UNF and UNEF",
     limits: "none: the tables of classes 1 to 4 are not at hand",
     sure: "by formula",
@@ -142,7 +142,7 @@ const rows: readonly Coverage[] = [
     series: "ISO trapezoidal Tr",
     example: "Tr 20x4, Tr 40x14 P7-7e",
     sizes: "ISO 2901, 2902, 2904",
-    limits: "ISO 2903: 7e, 8e, 8c, 9c; 7H, 8H; deviations from pitch 5 up from memory",
+    limits: "ISO 2903: 7e, 8e, 8c, 9c; 7H, 8H; from pitch 5 up, and c, from memory, noted",
     sure: "printed values agree",
   },
   {

@@ -82,6 +82,20 @@ export const americanForm: Form = {
   crestFlat: times(1 / 8),
 };
 
+/**
+ * Sharp V, 60 degrees without flats, depth H = 0.866025 P. Source: handbook proportions, as in the wire formula
+ * M = D - 1.732 P + 3 w for it.
+ */
+export const sharpForm: Form = {
+  ...basic60,
+  name: "sharp V",
+  addendum: times(H60 / 2),
+  dedendum: times(H60 / 2),
+  depth: { external: times(H60), internal: times(H60) },
+  rootFlat: times(0),
+  crestFlat: times(0),
+};
+
 /** Unified screw with the flat root of P/4, depth 5H/8. Source: ASME B1.1. */
 export const unifiedForm: Form = {
   ...basic60,

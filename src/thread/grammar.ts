@@ -50,7 +50,10 @@ export function findSize(sizes: readonly Size[], major: number): Size | undefine
   return index.get(major);
 }
 
-const pitchPattern = /^(\d*\.?\d+)(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?)?/i;
+const pitchPattern =
+  /^(\d*\.?\d+)(?:\s*mm\b)?(?:\s*[x*]\s*(?:ph\s*)?(\d*\.?\d+)(?:[\s\-(]*p\s*(\d*\.?\d+)\s*\)?)?(?:\s*mm\b)?)?/i;
+/** A pitch behind a hyphen, as in M10-1.5; no class is a bare number. */
+const hyphenPitch = /^\s*-\s*(\d*\.?\d+)(?:\s*mm\b)?(?=$|[\s-])/;
 
 /** Largest number of starts that is taken for more than a slip of the pen. */
 export const mostStarts = 24;
@@ -64,9 +67,13 @@ export function byPitch(parts: Parts, series: Series): Asked {
       read: series.name,
       at: given,
     });
-  const [all, diameter = "", second, third] = found;
+  const [plain, diameter = "", crossed, third] = found;
   const major = positive(parts.text, Number(diameter), "diameter");
   const size = findSize(series.sizes, major);
+  const hyphened = crossed === undefined ? hyphenPitch.exec(given.slice(plain.length)) : null;
+  const listed = hyphened && size?.pitches.includes(Number(hyphened[1])) ? hyphened : undefined;
+  const all = plain + (listed?.[0] ?? "");
+  const second = crossed ?? listed?.[1];
   const usual = size?.pitches.find((pitch) => pitch > 0);
   const lead = second === undefined ? undefined : positive(parts.text, Number(second), "pitch");
   const pitch = third === undefined ? (lead ?? usual) : positive(parts.text, Number(third), "pitch");
@@ -122,8 +129,10 @@ export function around(sizes: readonly Size[], major: number): readonly Size[] {
 }
 
 function positive(text: string, value: number, what: string): number {
-  if (!(value > 0 && Number.isFinite(value)))
-    throw unreadable(text, `the ${what} must be greater than 0, got ${value}`);
+  if (!(value > 0 && Number.isFinite(value))) {
+    const got = Number.isFinite(value) ? `, got ${value}` : " and finite";
+    throw unreadable(text, `the ${what} must be greater than 0${got}`);
+  }
   return value;
 }
 

@@ -111,14 +111,19 @@ export function nearestSeries(
   return { stop, nearest: [...new Set(guesses)].slice(0, mostNamed) };
 }
 
-/** Series that have this size and pitch, when none is named. */
+/** Series that have this size and pitch, when none is named: the first of each included angle, then the others. */
 function unnamed(text: string, reads: Reads): readonly string[] {
-  return catalogue
+  const threads = catalogue
     .filter((series) => series.sizes.length > 0)
     .flatMap((series) => {
       const thread = reads(`${series.name} ${text}`);
-      return thread?.series === series.name && thread.note === undefined ? [thread.designation] : [];
+      return thread?.series === series.name && thread.note === undefined ? [thread] : [];
     });
+  const angle = ({ loadFlank, clearanceFlank }: Thread) => loadFlank + clearanceFlank;
+  const firsts = threads.filter(
+    (thread) => threads.find((other) => angle(other) === angle(thread)) === thread,
+  );
+  return [...new Set([...firsts, ...threads])].map(({ designation }) => designation);
 }
 
 /** The text with a word put right, fewest letters changed first, and words that were only cut short before others. */

@@ -67,7 +67,7 @@ function parallelLimits({ major, pitch, pitchDia, minor, member, fit }: Fitted):
   };
 }
 
-const pattern = new RegExp(String.raw`^(${inchSize})(?:\s*-\s*(\d+(?:\.\d+)?)(?![\d/]))?`);
+const pattern = new RegExp(String.raw`^(${inchSize})(?:\s*-\s*(\d+ 1\/2|\d+(?:\.\d+)?)(?![\d/]))?`);
 
 /** Pipe sizes go by the nominal size: G 1/2, R 3/4, 1/2-14 NPT. */
 export function byNominal(parts: Parts, series: Series): Asked {
@@ -87,7 +87,7 @@ export function byNominal(parts: Parts, series: Series): Asked {
   const own = size.pitches[0]!;
   const pitch = series.perInch ? 1 / own : own;
   const tpi = (series.unit === "in" ? 1 : inch) / pitch;
-  if (found[2] !== undefined && Math.abs(Number(found[2]) - tpi) > 1e-6) {
+  if (found[2] !== undefined && Math.abs(fractionValue(found[2]) - tpi) > 1e-6) {
     throw unreadable(
       parts.text,
       `${series.name} ${name} has ${Number(tpi.toPrecision(6))} threads per inch, not ${found[2]}`,
@@ -116,7 +116,7 @@ export const whitworthPipe = {
 export const pipeG: Series = {
   ...whitworthPipe,
   name: "G",
-  words: ["g", "bspp", "bspf"],
+  words: ["g", "bspp", "bspf", "pf"],
   standard: "ISO 228-1",
   sizes: parallelSizes,
   list: (size) => `G ${size.name}`,

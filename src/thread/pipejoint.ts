@@ -67,7 +67,7 @@ const common = {
 export const pipeR: Series = {
   ...common,
   name: "R",
-  words: ["r", "bspt"],
+  words: ["r", "bspt", "pt"],
   list: (size) => `R ${size.name}`,
   taper: pipeTaper,
   gauge,

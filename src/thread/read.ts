@@ -52,10 +52,18 @@ const reads: Reads = (text) => {
   }
 };
 
-const wordPattern = /[a-z]+(?:[\s-]+(?:acme|butt))?/gi;
+const wordPattern = /[a-z]+(?:[\s-]+(?:acme|butt|v\b))?/gi;
+
+/** No thread needs so many letters, and what is longer would only be slow to refuse. */
+const mostLetters = 200;
 
 /** @param helpful a failure says what is near, which costs more reading */
-function read(designation: string, helpful = true): Thread {
+function read(given: string, helpful = true): Thread {
+  const designation = given.trim();
+  if (designation.length > mostLetters) {
+    const begins = `${designation.slice(0, 30)}...`;
+    throw unreadable(begins, `a designation has at most ${mostLetters} letters, got ${designation.length}`);
+  }
   let text = plainText(designation);
   if (text === "") throw unreadable(designation, "it is empty", { read: "", at: "" });
   let hand: Thread["hand"] = "right";
@@ -66,7 +74,7 @@ function read(designation: string, helpful = true): Thread {
   // Most designations have none of these words.
   if (sharedWords.test(text)) {
     text = text.replace(
-      /[\s-]*(?<![a-z])(?:(LH|left[\s-]?hand(?:ed)?)|RH|right[\s-]?hand(?:ed)?)\b/gi,
+      /[\s-]*(?<![a-z])(?:(LH|left(?:[\s-]?hand(?:ed)?)?)|RH|right(?:[\s-]?hand(?:ed)?)?)\b/gi,
       (_, left) => {
         if (left !== undefined) hand = "left";
         return "";
@@ -77,8 +85,8 @@ function read(designation: string, helpful = true): Thread {
       return "";
     });
     if (!/^custom/i.test(text)) {
-      text = text.replace(/[\s,(-]*\b(\d+)[\s-]?starts?\b\)?/gi, (_, count) => {
-        starts = Number(count);
+      text = text.replace(startsInWords, (_, count: string) => {
+        starts = countWords[count.toLowerCase()] ?? Number(count);
         return "";
       });
     }
@@ -147,7 +155,26 @@ function startsOf(text: string, { all, pitch, lead = pitch }: Inches, stated: nu
   return count;
 }
 
-const sharedWords = /[lr]h|hand|nut|start/i;
+const sharedWords = /[lr]h|left|right|nut|start/i;
+
+/** ISO 965-1 writes "(two starts)" behind lead and pitch. */
+const countWords: Readonly<Record<string, number>> = {
+  single: 1,
+  one: 1,
+  double: 2,
+  twin: 2,
+  two: 2,
+  triple: 3,
+  three: 3,
+  quadruple: 4,
+  four: 4,
+  five: 5,
+  six: 6,
+};
+const startsInWords = new RegExp(
+  String.raw`[\s,(-]*\b(\d+|${Object.keys(countWords).join("|")})[\s-]?starts?\b\)?`,
+  "gi",
+);
 
 function findSeries(text: string): { series: Series; before: string; after: string } | undefined {
   wordPattern.lastIndex = 0;

@@ -116,6 +116,7 @@ export interface Series {
         readonly name: string;
         readonly pitch: number;
         readonly fits: Readonly<Record<Member, string>>;
+        readonly member: Member;
       }) => string | undefined);
 }
 

@@ -125,6 +125,11 @@ export const trapezoidal: Series = {
   classes,
   loosest: "9c",
   limits: trapezoidLimits,
+  // Position e is printed for the pitches below 5 mm; the nut has no deviation.
+  limitsNote: ({ pitch, fits, member }) =>
+    member === "external" && (pitch >= 5 || fits.external.endsWith("c"))
+      ? "the fundamental deviation is from memory of ISO 2903: check the limits before relying on them"
+      : undefined,
 };
 
 /** DIN 513 begins at 10 mm with a pitch of 2 mm. */

@@ -6,7 +6,7 @@
  * value checked.
  */
 import { whitworthForm } from "./form.ts";
-import { byTable, byThreads, inchSizes } from "./grammar.ts";
+import { byTable, byThreads, inchSizes, readInchSize } from "./grammar.ts";
 import { type Basic, type Fitted, namedClasses, type Series } from "./series.ts";
 import { round } from "./text.ts";
 import type { Limits } from "./thread.ts";
@@ -109,12 +109,13 @@ export const bsf: Series = {
   list: (size) => `${size.name} BSF`,
 };
 
-/** Whitworth threads of any diameter and pitch. */
+/** Whitworth threads of any diameter and pitch; a size alone is the BSW one. */
 export const whitSpecial: Series = {
   ...whitworth,
   name: "Whit",
   words: ["whit", "whits"],
   sizes: [],
-  read: byThreads,
+  read: (parts, series) =>
+    readInchSize(parts, series).tpi === undefined ? byTable(parts, bsw) : byThreads(parts, series),
   list: (size, tpi) => `${size.name}-${tpi} Whit`,
 };

@@ -1,11 +1,12 @@
 // Properties that hold for every size, pitch, member and class of every series; no expected values.
 import { expect, test } from "vitest";
 import { threadSizes } from "../../src/functions/threadsizes.ts";
+import { threadWork } from "../../src/functions/threadwork.ts";
 import { catalogue } from "../../src/thread/catalogue.ts";
 import { NothingFound } from "../../src/thread/failures.ts";
 import { readThread } from "../../src/thread/read.ts";
 import type { Series } from "../../src/thread/series.ts";
-import type { Limits, Member, Thread } from "../../src/thread/thread.ts";
+import type { LengthUnit, Limits, Member, Thread } from "../../src/thread/thread.ts";
 import { caller } from "../functions/call.ts";
 
 /** Every class that some series has; each is asked whether it takes it. */
@@ -17,7 +18,16 @@ const classTexts = [
 ];
 
 /** Series without a list of sizes, by an example. */
-const examples = ["1-13 UNS", "1-13 UNRS", "1-13 UNJS", "3/4-14 Whit", "2-4 Butt", "2-4 Push-Butt", "Sq 1-4"];
+const examples = [
+  "3/4-10 Sharp V",
+  "1-13 UNS",
+  "1-13 UNRS",
+  "1-13 UNJS",
+  "3/4-14 Whit",
+  "2-4 Butt",
+  "2-4 Push-Butt",
+  "Sq 1-4",
+];
 examples.push("Sq 40x7", "1-5 Acme-2C", "1-5 Acme-3C nut", "M20x3-P1.5", "Tr 40x14 P7");
 
 const listed = (series: Series) =>
@@ -43,16 +53,6 @@ function designations(series: Series): readonly string[] {
   return listed(series).flatMap((text) => behind.map((suffix) => text + suffix));
 }
 
-/** Every size bare and with one class, the classes in turn, and the first size with all of them. */
-function someDesignations(series: Series): readonly string[] {
-  const behind = suffixes(series);
-  const sizes = listed(series);
-  return [
-    ...behind.map((suffix) => sizes[0]! + suffix),
-    ...sizes.flatMap((text, i) => [text, text + behind[i % behind.length]!]),
-  ];
-}
-
 /** Undefined where the standard has no limits, which must say why. */
 function limitsOf(thread: Thread, member: Member): Limits | undefined {
   try {
@@ -65,6 +65,12 @@ function limitsOf(thread: Thread, member: Member): Limits | undefined {
 }
 
 const members = ["external", "internal"] as const;
+
+/** Everything that a thread says of itself. */
+function figures(thread: Thread): string {
+  const { form, limits: _, ...plain } = thread;
+  return JSON.stringify([plain, form.name, members.map((member) => limitsOf(thread, member) ?? "none")]);
+}
 
 /** What is wrong with a thread, in words. */
 function faults(thread: Thread): readonly string[] {
@@ -111,16 +117,19 @@ for (const series of catalogue.filter(({ sizes }) => sizes.length > 0)) {
     expect(designations(series).flatMap((text) => faults(readThread(text)))).toEqual([]);
   }, 30_000);
 
-  test(`every designation of ${series.name} reads back to the same thread`, () => {
-    for (const text of someDesignations(series)) {
-      const { limits: _, form: _f, ...thread } = readThread(text);
-      const { limits: _l, form: _g, ...again } = readThread(thread.designation);
-      expect(again, text).toEqual(thread);
+  test(`every size of ${series.name} in every class and either hand reads back to the same thread`, () => {
+    const different = designations(series).flatMap((text, i) => {
+      const given = i % 3 === 0 ? `${text} LH` : text;
+      const thread = readThread(given);
+      const again = readThread(thread.designation);
       // 1/4-20 UN is UNC: a constant pitch that coarse, fine or extra-fine has is theirs.
-      const own = /^UN[RJ]?$/.test(series.name) ? thread.series.startsWith(series.name) : undefined;
-      expect(own ?? thread.series === series.name, text).toBe(true);
-    }
-  });
+      const own = /^UN[RJ]?$/.test(series.name)
+        ? thread.series.startsWith(series.name)
+        : thread.series === series.name;
+      return own && figures(again) === figures(thread) ? [] : [given];
+    });
+    expect(different).toEqual([]);
+  }, 60_000);
 }
 
 test.each(examples)("%s, of a series without a list, keeps to the same rules", (text) => {
@@ -129,20 +138,50 @@ test.each(examples)("%s, of a series without a list, keeps to the same rules", (
   expect(readThread(thread.designation).designation).toBe(thread.designation);
 });
 
-const call = caller(threadSizes);
-const lengths = ["THREAD.MAJOR", "THREAD.PITCH", "THREAD.PITCHDIA", "THREAD.MINOR", "THREAD.DEPTH"] as const;
+const call = caller([...threadSizes, ...threadWork]);
 
-test("inches and millimetres say the same of every size, to a part in 1e12", () => {
-  for (const text of catalogue.flatMap(listed)) {
-    for (const name of lengths) {
-      const [mm, inches] = ["mm", "in"].map((unit) => {
-        const answer = call(name, text, unit);
-        return typeof answer === "object" && answer !== null ? (answer as { value: number }).value : answer;
-      }) as [number, number];
-      expect(Math.abs(mm / (inches * 25.4) - 1), `${name} ${text}`).toBeLessThan(1e-12);
+/** Every length that a designation has; undefined where its form or standard has none, for the same reason in both units. */
+const lengths: readonly (readonly [name: string, ...before: string[]])[] = [
+  ...["MAJOR", "PITCH", "LEAD", "PITCHDIA", "MINOR", "DEPTH"].map((name) => [`THREAD.${name}`] as const),
+  ...["radius", "flat"].flatMap((shape) => [
+    ["THREAD.ROOT", shape] as const,
+    ["THREAD.CREST", shape] as const,
+  ]),
+  ...["major", "pitch", "minor"].flatMap((diameter) => [
+    ["THREAD.LIMIT", diameter, "max"] as const,
+    ["THREAD.LIMIT", diameter, "min"] as const,
+    ["THREAD.TARGET", diameter] as const,
+  ]),
+];
+
+function lengthIn(unit: LengthUnit, name: string, ...given: string[]): number | string {
+  try {
+    const answer = call(name, ...given, unit);
+    return typeof answer === "object" && "value" in answer ? (answer.value as number) : (answer as number);
+  } catch (error) {
+    if (!(error instanceof NothingFound)) throw error;
+    return error.message;
+  }
+}
+
+test("inches and millimetres say the same of every size and limit, to a part in 1e12", () => {
+  let compared = 0;
+  const different: string[] = [];
+  for (const text of [...catalogue.flatMap(listed), ...examples].flatMap((each) => [each, `${each} nut`])) {
+    for (const [name, ...before] of lengths) {
+      const mm = lengthIn("mm", name, text, ...before);
+      const inches = lengthIn("in", name, text, ...before);
+      if (typeof mm === "number" && typeof inches === "number") compared += 1;
+      const alike =
+        typeof mm === "number" && typeof inches === "number"
+          ? Math.abs(mm - inches * 25.4) <= 1e-12 * Math.abs(mm)
+          : mm === inches;
+      if (!alike) different.push(`${name} ${text} ${before.join(" ")}: ${mm} against ${inches}`);
     }
   }
-});
+  expect(different).toEqual([]);
+  expect(compared).toBeGreaterThan(50_000);
+}, 60_000);
 
 test("no two series answer to one word, and every series has a listed or an exemplary thread", () => {
   const words = catalogue.flatMap((series) => series.words);
