@@ -328,11 +328,13 @@ export class FarEngine implements Reckoner {
       this.wanted = report.blocks.wanted;
       this.filled = report.blocks.filled;
     }
+    // What was typed is in, and is not to blame if nothing more comes.
+    if (report.entered)
+      for (const turn of this.edits.keys()) if (turn <= report.turn) this.edits.delete(turn);
     if (report.ended) {
       this.ended = report.turn;
       this.broken = 0;
-      this.edits.delete(report.turn);
-      this.reach.delete(report.turn);
+      for (const turn of this.reach.keys()) if (turn <= report.turn) this.reach.delete(turn);
     }
     this.watch();
     if (!report.more) this.listener.values();

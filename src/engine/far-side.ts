@@ -42,6 +42,8 @@ export class FarSide {
     functions: readonly SheetFunction[],
     log?: Log,
     private readonly now: () => number = () => performance.now(),
+    /** Lets an order that has come meanwhile go first; without it a turn is done in one go. */
+    private readonly later?: (work: () => void) => void,
   ) {
     const nothing: EngineContent = { sheets: [], names: {} };
     this.engine = new Engine(nothing, functions, log, true, (cell, changed) => this.heard(cell, changed));
@@ -65,6 +67,7 @@ export class FarSide {
         const { names, sheets } = this.draft;
         this.draft = { names: {}, sheets: [] };
         this.filled = [];
+        this.fresh.clear();
         this.run(order.turn, countFormulas(sheets), [], () => {
           this.engine.load({ names, sheets });
           this.addUnread(sheets);
@@ -89,8 +92,19 @@ export class FarSide {
     this.reached = false;
     this.begun = this.lastly = this.now();
     work();
-    // Values of what-if tables come a slice at a time, so that the page hears of them.
-    while (!this.engine.reckonTables(() => this.now() - this.lastly >= pause)) this.report(false);
+    this.reckonTables();
+  }
+
+  /** Values of what-if tables come a slice at a time: the page hears of them, and the next order need not wait for all. */
+  private reckonTables(): void {
+    const { turn, later } = this;
+    while (!this.engine.reckonTables(() => this.now() - this.lastly >= pause)) {
+      this.report(false, true);
+      if (!later) continue;
+      // A turn that has begun since goes on with what this one has left.
+      later(() => this.turn === turn && this.reckonTables());
+      return;
+    }
     this.report(true);
   }
 
@@ -123,7 +137,7 @@ export class FarSide {
   }
 
   /** In the middle of a turn only plain values are sent: blocks may still move, and notes are still being told. */
-  private report(ended: boolean): void {
+  private report(ended: boolean, entered = ended): void {
     if (ended) this.addBlocks();
     const packets = [...this.fresh].flatMap(([sheet, cells]) => this.packets(sheet, cells, ended));
     if (ended) this.fresh.clear();
@@ -138,6 +152,7 @@ export class FarSide {
       done,
       of: Math.max(this.of, done),
       ended,
+      ...(entered ? { entered } : {}),
       packets: last ? [last] : [],
       ...(reach ? { reach } : {}),
       ...(ended ? this.blocksNow() : {}),

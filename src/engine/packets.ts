@@ -34,6 +34,8 @@ export interface Report {
   readonly of: number;
   /** True in the last report of the turn. */
   readonly ended: boolean;
+  /** What was typed is in the engine; what may still be missing are values of what-if tables. */
+  readonly entered?: boolean;
   /** More of the same follows at once: nothing needs to be shown in between. */
   readonly more?: true;
   readonly packets: readonly Packet[];

@@ -10,5 +10,11 @@ interface Scope {
 }
 
 const scope = globalThis as unknown as Scope;
-const side = new FarSide((report) => scope.postMessage(report, buffersOf(report)), sheetFunctions);
+const side = new FarSide(
+  (report) => scope.postMessage(report, buffersOf(report)),
+  sheetFunctions,
+  undefined,
+  undefined,
+  (work) => setTimeout(work),
+);
 scope.addEventListener("message", ({ data }) => side.take(data));
