@@ -72,6 +72,16 @@ export function slabsIn(cells: Cells): readonly Cells[] {
   return (slabsOf.get(cells) ?? []).filter((slab) => slab !== undefined);
 }
 
+/** Cells of slabs that were taken apart; they must be whole ones. */
+export function fromSlabs(slabs: readonly Cells[]): Cells {
+  const placed: Cells[] = [];
+  for (const slab of slabs) {
+    const [first] = Object.keys(slab);
+    if (first !== undefined) placed[slabAt(first)] = slab;
+  }
+  return made(Array.from(placed));
+}
+
 /** Names of cells whose texts may differ: all but those of shared slabs. */
 export function mayDiffer(before: Cells, after: Cells): Set<string> {
   const [old, now] = [slabsOf.get(before), slabsOf.get(after)];

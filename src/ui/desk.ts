@@ -2,10 +2,11 @@
  * The job on the desk: which one is open, where the person stands in it, and how it gets into the keep and out of it.
  * Knows no element; the shell shows what stands here.
  */
-import { prepareText, readJob, writeJob } from "../job/file.ts";
+import { prepareText, writeJob } from "../job/file.ts";
 import { createJob, type Job, type JobChange } from "../job/job.ts";
+import { readSoon } from "../job/read-far.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
-import { far } from "./far-thread.ts";
+import { far, startReading } from "./far-thread.ts";
 import { isKeptJob, Keep, type Standing } from "./keep.ts";
 import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
@@ -86,7 +87,7 @@ export class Desk {
       found = await this.keep.read(id);
       if (found === undefined) return false;
       if (!isKeptJob(found)) throw new RangeError("the record is damaged");
-      const job = running(found.text);
+      const job = await running(found.text);
       await this.put(job, found.id, found.revision, await this.keep.standing(id).catch(() => undefined));
       this.saved = { state: "kept", when: found.changed, revision: found.revision };
       this.listener.savedChanged();
@@ -117,7 +118,7 @@ export class Desk {
 
   /** @throws what readJob throws; the job on the desk then stays as it is */
   async openText(text: string): Promise<void> {
-    const job = running(text);
+    const job = await running(text);
     await this.put(job, crypto.randomUUID(), 0);
     this.autosave?.touch();
   }
@@ -231,8 +232,8 @@ export class Desk {
   }
 }
 
-function running(text: string): Job {
-  return createJob(readJob(text), undefined, undefined, later, far);
+async function running(text: string): Promise<Job> {
+  return createJob(await readSoon(text, startReading), undefined, undefined, later, far);
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

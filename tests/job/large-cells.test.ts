@@ -2,9 +2,10 @@
 import { expect, test } from "vitest";
 import { withCells } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
-import { prepareText, readJob, writeJob } from "../../src/job/file.ts";
+import { JobFileError, prepareText, readJob, writeJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
 import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
+import { type FilePart, readInParts, readSoon } from "../../src/job/read-far.ts";
 import { insertLines } from "../../src/job/structure.ts";
 
 function column(count: number): Record<string, string> {
@@ -125,4 +126,35 @@ test("What prepares the text of a large job leaves nothing to do but for what is
   expect(
     prepareText(withCells(read, [{ sheet: "One", row: 4, column: 1, text: "x" }]), pause),
   ).toBeUndefined();
+});
+
+/** A worker that is none; what it sends is copied. */
+const reading = (text: string, heard: (part: FilePart) => void) => {
+  queueMicrotask(() => readInParts(text, (part) => heard(structuredClone(part))));
+  return () => {};
+};
+
+test("A long file is read by a worker as it is read here, in many parts", async () => {
+  const text = writeJob(document);
+  expect(await readSoon(text, reading)).toEqual(readJob(text));
+  expect(writeJob(await readSoon(text, reading))).toBe(text);
+  const parts: string[] = [];
+  readInParts(text, ({ part }) => parts.push(part));
+  expect(parts.length).toBeGreaterThan(10);
+});
+
+test("A long file that is damaged is refused with the line and the reason", async () => {
+  const text = writeJob(document).replace('"B5": "4"', '"B5": 4');
+  const refusal = readSoon(text, reading);
+  await expect(refusal).rejects.toBeInstanceOf(JobFileError);
+  await expect(refusal).rejects.toThrow(/^line \d+: .*must be text/);
+});
+
+test("Without a worker a long file is read all the same", async () => {
+  const text = writeJob(document);
+  const none = (_text: string, _heard: unknown, died: (reason: string) => void) => {
+    queueMicrotask(() => died("not allowed here"));
+    return () => {};
+  };
+  expect(await readSoon(text, none)).toEqual(readJob(text));
 });

@@ -1,0 +1,120 @@
+/** Jobs that are reckoned in a worker, on the built page with its real policy. */
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
+import { columnName } from "../../src/engine/address.ts";
+import { emptySheet } from "../../src/job/changes.ts";
+import type { JobDocument } from "../../src/job/document.ts";
+import { writeJob } from "../../src/job/file.ts";
+import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+
+useBrowser();
+
+/** Every cell is ten times its row plus its column, by way of the one to its left; all depend on B1. */
+function chain(rows: number, columns: number): JobDocument {
+  const cells: Record<string, string> = { A1: "Start", B1: "0" };
+  for (let row = 2; row <= rows; row++) {
+    cells[`A${row}`] = String(row * 10);
+    for (let column = 1; column < columns; column++)
+      cells[`${columnName(column)}${row}`] =
+        column === 1 ? `=A${row}+1+$B$1` : `=${columnName(column - 1)}${row}+1`;
+  }
+  return {
+    format: "halfangle job",
+    version: 1,
+    title: "Chain",
+    purpose: "",
+    scenario: "Invented for a test",
+    source: "",
+    cautions: [],
+    names: {},
+    sheets: [
+      { ...emptySheet("Chain"), rows: Math.max(200, rows), columnCount: Math.max(26, columns), cells },
+    ],
+    check: {},
+  };
+}
+
+function cell(page: Page, row: number, column: number) {
+  return page.locator(
+    `sheet-grid [role=gridcell][aria-rowindex="${row + 1}"][aria-colindex="${column + 1}"]`,
+  );
+}
+
+async function type(page: Page, text: string) {
+  await page.keyboard.press("Control+Home");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+test("a job of 9,000 formulas shows its words at once, takes keys, and ends with the right values", async () => {
+  const page = await openPage(await newContext());
+  const workers: string[] = [];
+  page.on("worker", (worker) => workers.push(worker.url()));
+  await openFile(page, "chain.json", writeJob(chain(301, 31)));
+  await expect.poll(() => cell(page, 1, 1).textContent(), { timeout: 30_000 }).toBe("Start");
+  await expect.poll(() => cell(page, 2, 1).textContent(), { timeout: 30_000 }).toBe("20");
+  // Column F of row 2: 20 and five.
+  await expect.poll(() => cell(page, 2, 6).textContent(), { timeout: 30_000 }).toBe("25");
+  expect(workers).toHaveLength(1);
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await type(page, "100");
+  expect(await cell(page, 1, 2).textContent()).toBe("100");
+  await expect.poll(() => cell(page, 2, 6).textContent(), { timeout: 30_000 }).toBe("125");
+  await type(page, "200");
+  await type(page, "300");
+  await expect.poll(() => cell(page, 3, 6).textContent(), { timeout: 30_000 }).toBe("335");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => cell(page, 3, 6).textContent(), { timeout: 30_000 }).toBe("235");
+  await expect.poll(() => cell(page, 3, 6).getAttribute("class")).not.toMatch(/\bstale\b/);
+  await page.keyboard.press("Control+End");
+  await expect.poll(() => cell(page, 301, 31).textContent(), { timeout: 30_000 }).toBe("3240");
+});
+
+test("a small job needs no worker", async () => {
+  const page = await openPage(await newContext());
+  const workers: string[] = [];
+  page.on("worker", (worker) => workers.push(worker.url()));
+  await openFile(page, "chain.json", writeJob(chain(5, 5)));
+  await expect.poll(() => cell(page, 2, 4).textContent(), { timeout: 30_000 }).toBe("23");
+  expect(workers).toEqual([]);
+});
+
+test("a sheet of 100,000 rows is gone through to its end, and every row in view is there", async () => {
+  const job = chain(2, 5);
+  const [sheet] = job.sheets;
+  const cells: Record<string, string> = { ...sheet!.cells };
+  for (let row = 3; row <= 100_000; row += 7) cells[`A${row}`] = String(row);
+  const page = await openPage(await newContext());
+  await openFile(
+    page,
+    "long.json",
+    writeJob({ ...job, sheets: [{ ...sheet!, rows: 100_000, columnCount: 30, cells }] }),
+  );
+  await expect.poll(() => cell(page, 1, 1).textContent(), { timeout: 30_000 }).toBe("Start");
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Control+End");
+  // Every seventh from 3 on: the last is 99,998.
+  await expect.poll(() => cell(page, 99_998, 1).textContent(), { timeout: 30_000 }).toBe("99998");
+  const missing = await page.evaluate(() => {
+    const view = document
+      .querySelector("half-angle")!
+      .shadowRoot!.querySelector("sheet-grid")!
+      .shadowRoot!.querySelector<HTMLElement>(".scroll")!;
+    const row = view.querySelector<HTMLElement>("[role=gridcell]")!.offsetHeight;
+    const there = new Set(
+      [...view.querySelectorAll(".row")].map((one) => Number(one.getAttribute("aria-rowindex")) - 2),
+    );
+    const gone: number[] = [];
+    for (
+      let at = Math.ceil(view.scrollTop / row);
+      at < Math.floor((view.scrollTop + view.clientHeight - 30) / row);
+      at++
+    )
+      if (!there.has(at) && at < 100_000) gone.push(at);
+    return gone;
+  });
+  expect(missing).toEqual([]);
+});
