@@ -11,6 +11,8 @@ import { type Reference, rangeName, referencesOf } from "./references.ts";
 
 export interface WhyLink {
   readonly place: Place;
+  /** Last cell of a range; the same as `place` for a single one. */
+  readonly last: { readonly row: number; readonly column: number };
   /** `B5`, or with its sheet where that is another one. */
   readonly address: string;
   /** Words that stand beside the cell, or its name. */
@@ -186,7 +188,12 @@ function linkOver(job: Job, reference: Reference, here: string): WhyLink {
   const link = linkTo(job, place, here);
   if (!many(reference)) return link;
   const prefix = reference.sheet === here ? "" : `${reference.sheet} `;
-  return { ...link, address: `${prefix}${rangeName(reference)}`, value: `${countOf(reference)} cells` };
+  return {
+    ...link,
+    last: { row: reference.bottom, column: reference.right },
+    address: `${prefix}${rangeName(reference)}`,
+    value: `${countOf(reference)} cells`,
+  };
 }
 
 function linkTo(job: Job, place: Place, here: string): WhyLink {
@@ -194,6 +201,7 @@ function linkTo(job: Job, place: Place, here: string): WhyLink {
   const address = cellName(place.row, place.column);
   return {
     place,
+    last: { row: place.row, column: place.column },
     address: place.sheet === here ? address : `${place.sheet} ${address}`,
     label: labelOf(job, place) || view.name || "",
     value: shownOf(job, view),

@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import { sheetFunctions } from "../functions/index.ts";
+import { whyOf } from "../job/why.ts";
 import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
 import type { GridSaid } from "./commanded-grid.ts";
@@ -31,6 +32,7 @@ import "./sheet-grid.ts";
 import { SheetActs } from "./sheet-acts.ts";
 import { ShelfActs } from "./shelf-acts.ts";
 import "./title-block.ts";
+import { tracesOf } from "./traces.ts";
 import { WhatIfActs } from "./whatif-acts.ts";
 import { onPageKey, wordActs } from "./word-acts.ts";
 import "./why-drawer.ts";
@@ -110,6 +112,7 @@ export class HalfAngle extends LitElement implements PageParts {
     const operation = operations[at];
     const heading = operation ? `${operation.number} ${operation.name}` : "Halfangle";
     const title = job?.document.title ?? "";
+    const why = job && this.help.why ? whyOf(job, { sheet, ...this.desk.place }, sheetFunctions) : undefined;
     return html`
       <div class="house ${layout} ${this.dropping ? "dropping" : ""} ${this.help.why ? "why" : ""} ${this.roomy ? "roomy" : ""}">
         <button class="skip" @click=${() => this.element("sheet-grid")?.focus()}>Skip to the sheet</button>
@@ -153,6 +156,7 @@ export class HalfAngle extends LitElement implements PageParts {
                   id="sheet"
                   .job=${job}
                   .sheet=${sheet}
+                  .traced=${tracesOf(why, sheet)}
                   .session=${this.session}
                   @undo-step=${(event: CustomEvent<"undo" | "redo">) => {
                     event.preventDefault();
@@ -170,9 +174,7 @@ export class HalfAngle extends LitElement implements PageParts {
                 ${
                   this.help.why
                     ? html`<why-drawer
-                        .job=${job}
-                        .place=${{ sheet, ...this.desk.place }}
-                        .functions=${sheetFunctions}
+                        .why=${why}
                         @go=${(event: CustomEvent<Place>) => this.help.go(event.detail)}
                         @leave=${() => this.help.turnWhy()}
                       ></why-drawer>`

@@ -19,6 +19,8 @@ export interface CellState {
   readonly runsTo: number;
   readonly slot: Slot | undefined;
   readonly unit: "mm" | "in";
+  /** Whether the cell in hand comes from this one, or goes to it. */
+  readonly traced: "from" | "to" | undefined;
   /** Which reference of the formula in hand this cell belongs to, from 1, and whether it is the first of it. */
   readonly reference: { readonly number: number; readonly first: boolean } | undefined;
   /** Rows that it is high: of a merged range those that show. */
@@ -54,7 +56,7 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
     aria-description=${ifDefined(says)}
     title=${ifDefined(shown.error || view.caution !== undefined ? says : undefined)}
     tabindex=${active ? 0 : -1}
-  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : nothing}${
+  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : state.traced && editor === undefined ? html`<i class="trace" aria-hidden="true">${state.traced}</i>` : nothing}${
     editor ?? drawn ?? contentOf(state, shown, geometry)
   }</div>`;
 }
@@ -113,6 +115,7 @@ function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): stri
   if (state.active) list.push("active");
   if (state.editor !== undefined) list.push("edit");
   if (state.reference) list.push(`r${state.reference.number}`);
+  else if (state.traced) list.push("traced", state.traced);
   return list.join(" ");
 }
 

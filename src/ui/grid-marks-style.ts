@@ -52,6 +52,25 @@ export const gridMarksStyle = css`
     background: var(--arg4);
   }
 
+  /* what the cell in hand comes from and goes to, while Why is open */
+  .traced.from {
+    outline: 2px dashed var(--ink-2);
+    outline-offset: -3px;
+  }
+  .traced.to {
+    outline: 2px dotted var(--ink-2);
+    outline-offset: -3px;
+  }
+  .trace {
+    position: absolute;
+    left: 4px;
+    top: 4px;
+    padding: 0 3px;
+    background: var(--paper);
+    color: var(--ink-2);
+    font: 400 12px/1.2 var(--sans);
+  }
+
   /* Values of an earlier edit. What comes within 300 ms is not worth a change of looks. */
   .stale {
     animation: stale 1ms 300ms forwards;

@@ -6,6 +6,7 @@ import { GridGeometry } from "./grid-geometry.ts";
 import type { Spot } from "./grid-keys.ts";
 import { type Area, columnsInView, indexAt, reveal, rowsInView, withMerged } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
+import { noTraces, type Traces } from "./traces.ts";
 
 /** Views narrower than this are phones, px. */
 const phone = 600;
@@ -19,6 +20,8 @@ export abstract class SheetRoom extends LitElement {
   @property() sheet = "";
   /** Shared with the entry line, which edits the same cell. */
   @property({ attribute: false }) session = new EditSession();
+  /** Cells that the one in hand comes from and goes to. */
+  @property({ attribute: false }) traced: Traces = noTraces;
   /** Corners of the range; the active cell lies in it. */
   @state() protected from: Spot = { row: 0, column: 0 };
   @state() protected to: Spot = { row: 0, column: 0 };

@@ -5,6 +5,7 @@ import { columnName } from "../engine/address.ts";
 import { type Reference, rangeName, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
 import { plateStyle } from "./drawing-cell.ts";
+import { traceAt } from "./traces.ts";
 import "./drawing-fold.ts";
 import { gridMarksStyle } from "./grid-marks-style.ts";
 import { gridStyle } from "./grid-style.ts";
@@ -146,6 +147,7 @@ export abstract class SheetView extends SheetRoom {
           slot: map.slots.get(column),
           unit: map.job.unit,
           reference: reference && { number, first: reference.top === row && reference.left === column },
+          traced: reference ? undefined : traceAt(this.traced, row, column),
           editor: isActive ? this.editor(map) : undefined,
         },
         this.geometry,

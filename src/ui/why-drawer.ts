@@ -1,9 +1,7 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
-import type { SheetFunction } from "../functions/declare.ts";
-import type { Job } from "../job/job.ts";
-import { type Why, type WhyLink, whyOf } from "../job/why.ts";
+import type { Why, WhyLink } from "../job/why.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** Says of the active cell why it shows what it shows. Fires `go` with a place, and `leave`. */
@@ -106,15 +104,11 @@ export class WhyDrawer extends LitElement {
     `,
   ];
 
-  @property({ attribute: false }) job: Job | undefined;
-  @property({ attribute: false }) place: Place | undefined;
-  /** Functions whose words are shown. */
-  @property({ attribute: false }) functions: readonly SheetFunction[] = [];
+  @property({ attribute: false }) why: Why | undefined;
 
   override render() {
-    const { job, place } = this;
-    if (!job || !place || !job.document.sheets.some(({ name }) => name === place.sheet)) return nothing;
-    const why = whyOf(job, place, this.functions);
+    const { why } = this;
+    if (!why) return nothing;
     return html`<aside aria-label="Why">
       <header>
         <h2>${why.label || why.address}</h2>

@@ -47,6 +47,23 @@ test("why leads from an error to the cell where it began, by keyboard", async ()
     .waitFor();
 });
 
+test("while why is open the grid marks what the cell comes from and what it goes to, in words", async () => {
+  const page = await openPage(await newContext());
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("button", { name: "Why", exact: true }).click();
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.getByRole("complementary", { name: "Why" }).getByRole("button", { name: /^B4/ }).waitFor();
+  const marked = (word: string) =>
+    page
+      .locator(`[role=gridcell].traced.${word}`)
+      .evaluateAll((cells) => cells.map((cell) => cell.textContent));
+  await expect.poll(() => marked("from")).toEqual(["from4"]);
+  await page.getByRole("gridcell", { name: "4", exact: true }).click();
+  await expect.poll(() => marked("to")).toEqual(["to8"]);
+  await page.getByRole("button", { name: "Close" }).click();
+  await expect.poll(() => marked("to")).toEqual([]);
+});
+
 test.each([
   [1180, 820],
   [390, 844],
