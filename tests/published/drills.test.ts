@@ -20,15 +20,18 @@ function nameOf(designation: string): string | undefined {
   return `${size}-${perInch} ${series === "ME" ? "ME" : "BSB"}`;
 }
 
-/** Rows of the "about 75 %" tables whose drill is a choice for another percentage, by our reckoning of the drill. */
-const others: ReadonlyMap<string, string> = new Map([
-  ["ME 5/32 x 40", "82 %"],
-  ["ME 3/16 x 40", "81 %"],
-  ["ME 1/4 x 40", "68 %"],
-  ["Brass 5/16 x 26", "63 %"],
-  ["Brass 3/8 x 26", "58 %"],
-  ["BSW 3/16", "71 %"],
-  ["BSW 1/4", "71 %"],
+/**
+ * Rows of the "about 75 %" tables whose drill is for another percentage, further from 75 than its own rounding, and why.
+ * A test below holds each of them to its words.
+ */
+const others: ReadonlyMap<string, { readonly percent: number; readonly why: string }> = new Map([
+  ["ME 5/32 x 40", { percent: 82, why: "the stock drill below; 3.36 would be for 75 %" }],
+  ["ME 3/16 x 40", { percent: 81, why: "the stock drill below; 4.15 would be for 75 %" }],
+  ["ME 1/4 x 40", { percent: 68, why: "the stock drill above; 5.74 would be for 75 %" }],
+  ["BSW 3/16", { percent: 71, why: "the stock drill above; 3.75 would be for 75 %" }],
+  ["BSW 1/4", { percent: 71, why: "the stock drill above; 5.13 would be for 75 %" }],
+  ["Brass 5/16 x 26", { percent: 63, why: "a fine thread in thin brass: 7.00 would be for 75 %" }],
+  ["Brass 3/8 x 26", { percent: 58, why: "a fine thread in thin brass: 8.59 would be for 75 %" }],
 ]);
 
 /** What these functions answer for a row; undefined where the row is about something else. */
@@ -128,11 +131,22 @@ test("every published row is compared, or left out for a stated reason", () => {
   expect(left.map(({ designation }) => designation).sort()).toEqual([...others.keys()].sort());
 });
 
-test("a drill left out because it is not for 75 % is for some other usual percentage", () => {
-  for (const { designation, value } of rows.filter((row) => others.has(row.designation))) {
-    const thread = readThread(nameOf(designation)!);
-    const percent = engagementOf(thread, convertLength(value, "mm", thread.unit), "basic");
-    expect(percent, designation).toBeGreaterThan(55);
-    expect(percent, designation).toBeLessThan(85);
+test("a drill left out because it is not for 75 % is for the percentage that is said, and off by more than its rounding", () => {
+  const left = rows.filter((row) => others.has(row.designation));
+  expect(left).toHaveLength(others.size);
+  for (const { designation, value, tolerance } of left) {
+    const { percent, why } = others.get(designation)!;
+    const { major, pitch, unit } = readThread(nameOf(designation)!);
+    // By hand: a Whitworth form is 0.640327 of its pitch deep, and so much of 2 x that depth stands in the hole.
+    const deep = 2 * 0.640327 * convertLength(pitch, unit, "mm");
+    const size = convertLength(major, unit, "mm");
+    expect(Math.abs((100 * (size - value)) / deep - percent), designation).toBeLessThanOrEqual(0.5);
+    const for75 = size - 0.75 * deep;
+    expect(why).toContain(for75.toFixed(2));
+    expect(Math.abs(for75 - value), designation).toBeGreaterThan(tolerance);
+    // Drills go up by a tenth of a millimetre there.
+    if (why.startsWith("the stock drill")) expect(Math.abs(for75 - value)).toBeLessThan(0.1);
+    if (why.startsWith("the stock drill above")) expect(value).toBeGreaterThan(for75);
+    if (why.startsWith("the stock drill below")) expect(value).toBeLessThan(for75);
   }
 });

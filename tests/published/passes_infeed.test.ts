@@ -106,3 +106,19 @@ test("every published row is compared, or left out for a stated reason", () => {
   // A row that can be compared must not be excused.
   expect(compared.filter((row) => others.some(([holds]) => holds(row))).map((row) => row.id)).toEqual([]);
 });
+
+test("a remembered speed is left out only where a printed one for the same material and work says otherwise", () => {
+  const speeds = /(roughing|finishing)/;
+  const left = rows.filter(isOlder);
+  expect(left.map(({ confidence }) => confidence)).toEqual(["memory", "memory", "memory", "memory"]);
+  for (const older of left) {
+    const printed = rows.filter(
+      ({ designation, quantity, confidence }) =>
+        confidence === "found" &&
+        materialNames[designation.replace(" (manual 7.1)", "")] === materialNames[older.designation] &&
+        speeds.exec(quantity)?.[1] === speeds.exec(older.quantity)![1],
+    );
+    expect(printed, older.id).toHaveLength(1);
+    expect(Math.abs(printed[0]!.value - older.value), older.id).toBeGreaterThan(older.tolerance);
+  }
+});
