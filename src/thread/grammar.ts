@@ -116,16 +116,25 @@ export function byPitch(parts: Parts, series: Series): Asked {
   };
 }
 
+const sizesInOrder = new WeakMap<readonly Size[], readonly Size[]>();
+
 /** The tabled sizes next below and next above a diameter, the nearer one first; one at the ends of the table. */
 export function around(sizes: readonly Size[], major: number): readonly Size[] {
-  let below: Size | undefined;
-  let above: Size | undefined;
-  for (const size of sizes) {
-    if (size.major <= major && !(below && below.major >= size.major)) below = size;
-    if (size.major > major && !(above && above.major <= size.major)) above = size;
+  let order = sizesInOrder.get(sizes);
+  if (!order) {
+    order = [...sizes].sort((a, b) => a.major - b.major);
+    sizesInOrder.set(sizes, order);
   }
-  const gap = (size: Size) => Math.abs(size.major - major);
-  return [below, above].filter((size) => size !== undefined).sort((a, b) => gap(a) - gap(b));
+  let from = 0;
+  let to = order.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (order[middle]!.major <= major) from = middle + 1;
+    else to = middle;
+  }
+  const [below, above] = [order[from - 1], order[from]];
+  if (!below || !above) return [below ?? above!];
+  return major - below.major <= above.major - major ? [below, above] : [above, below];
 }
 
 function positive(text: string, value: number, what: string): number {

@@ -13,7 +13,7 @@ const seriesByWord: ReadonlyMap<string, Series> = new Map(
 
 // Sheets ask for the same few designations over and over, also for those that cannot be read.
 const known = new Map<string, Thread | Misread>();
-const mostKnown = 2048;
+const mostKnown = 512;
 
 /**
  * The thread that a designation names, as the standards write it; case, spaces, x or ×, comma or point and inch marks
