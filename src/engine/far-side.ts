@@ -28,6 +28,8 @@ export class FarSide {
   private turn = 0;
   private done = 0;
   private of = 0;
+  /** Values of the tables that are under way, those that are known by now included. */
+  private tabled = 0;
   private begun = 0;
   private lastly = 0;
   /** Cells that were reckoned and not reported yet, by sheet and spot. */
@@ -98,6 +100,9 @@ export class FarSide {
   /** Values of what-if tables come a slice at a time: the page hears of them, and the next order need not wait for all. */
   private reckonTables(): void {
     const { turn, later } = this;
+    const left = this.engine.tablesLeft;
+    // What is under way goes on; nothing of it is counted twice.
+    this.tabled = left === 0 ? 0 : Math.max(this.tabled, left);
     while (!this.engine.reckonTables(() => this.now() - this.lastly >= pause)) {
       this.report(false, true);
       if (!later) continue;
@@ -141,16 +146,18 @@ export class FarSide {
     if (ended) this.addBlocks();
     const packets = [...this.fresh].flatMap(([sheet, cells]) => this.packets(sheet, cells, ended));
     if (ended) this.fresh.clear();
-    const { turn, done } = this;
+    const { turn } = this;
+    const left = this.engine.tablesLeft;
+    const done = left > 0 && this.tabled > 0 ? this.tabled - left : this.done;
+    const of = left > 0 && this.tabled > 0 ? this.tabled : Math.max(this.of, done);
     const reach = this.reachNow(ended);
     const last = packets.pop();
     // A packet a message: each is a piece of work of its own for the page.
-    for (const packet of packets)
-      this.post({ turn, done, of: Math.max(this.of, done), ended: false, more: true, packets: [packet] });
+    for (const packet of packets) this.post({ turn, done, of, ended: false, more: true, packets: [packet] });
     this.post({
       turn,
       done,
-      of: Math.max(this.of, done),
+      of,
       ended,
       ...(entered ? { entered } : {}),
       packets: last ? [last] : [],

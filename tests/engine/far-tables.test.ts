@@ -45,7 +45,10 @@ function withTable() {
 
 test("a long table is reported slice by slice, and ends its turn when all of it is known", () => {
   const { reports, works, known } = withTable();
-  expect(reports.at(-1)).toMatchObject({ turn: 1, ended: false, entered: true });
+  expect(reports.at(-1)).toMatchObject({ turn: 1, ended: false, entered: true, of: rows });
+  const first = reports.at(-1)!.done;
+  works.shift()!();
+  expect(reports.at(-1)!.done).toBeGreaterThan(first);
   while (works.length > 0) works.shift()!();
   expect(reports.at(-1)).toMatchObject({ turn: 1, ended: true });
   expect(reports.filter(({ ended }) => ended)).toHaveLength(1);
@@ -56,7 +59,7 @@ test("what is typed meanwhile is answered before the rest of the table, and the 
   const { side, reports, works, known } = withTable();
   side.take({ order: "type", turn: 2, edits: [{ sheet: "Job", row: 0, column: 7, text: "=A1+40" }] });
   expect(known().get("H1")).toBe(42);
-  expect(reports.at(-1)).toMatchObject({ turn: 2, ended: false });
+  expect(reports.at(-1)).toMatchObject({ turn: 2, ended: false, of: rows });
   while (works.length > 0) works.shift()!();
   expect(reports.filter(({ ended }) => ended).map(({ turn }) => turn)).toEqual([2]);
   const values = known();

@@ -145,6 +145,9 @@ test("what has no solution is said in a sentence, and Escape leads back to the j
   await expect.poll(() => cell(page, 1, 2).textContent()).toBe("12");
 });
 
+/** While a table is under way the page shares its thread with it. */
+const patience = { timeout: 20_000 };
+
 /** A sheet whose table takes long enough to be seen at work on any computer: 1,500 values of 40 pass plans each. */
 function slowJob(): string {
   const plan = 'PASS.PLAN(A1,27,55,0.29,0.02,0.3,0.06,0.04,0.02,27.5,"radius","radius",2,50)';
@@ -173,7 +176,7 @@ test("while a long table is reckoned the page can be used, tells how far it is, 
   await stand(page, 0, 5);
   await page.keyboard.type("=1+1");
   await page.keyboard.press("Enter");
-  await expect.poll(() => cell(page, 1, 6).textContent()).toBe("2");
+  await expect.poll(() => cell(page, 1, 6).textContent(), patience).toBe("2");
   await page.getByRole("button", { name: "Stop" }).focus();
   await page.keyboard.press("Enter");
   await page.getByText(/^Stopped, [\d,]+ of 1,500 values$/).waitFor();
@@ -189,7 +192,7 @@ test("while a long table is reckoned the page can be used, tells how far it is, 
   expect(await told()).toBe(stopped);
   await page.getByRole("button", { name: "Go on" }).focus();
   await page.keyboard.press("Enter");
-  await expect.poll(told).toBeGreaterThan(stopped);
+  await expect.poll(told, patience).toBeGreaterThan(stopped);
 });
 
 test.each(["paper", "slate"])("axe finds nothing wrong with both panels on %s", async (ground) => {
