@@ -65,7 +65,7 @@ export class LatheActs {
   private async open(lathe: Lathe): Promise<void> {
     const { desk } = this.acts.parts;
     if (lathe.mine) await desk.openKept(lathe.id);
-    else await desk.openText(writeJob(lathe.document));
+    else await desk.openText(writeJob(ownOf(lathe)));
   }
 
   /** Makes a lathe of the person's own from the values of the job in hand. */
@@ -77,11 +77,9 @@ export class LatheActs {
     if (!keep) throw new Error("this browser keeps nothing, so the lathe cannot be kept");
     const lathe = createJob(withoutChecks(plan.document, name));
     lathe.setCells(takeLathe(lathe, job).edits);
-    const called = namedArea(lathe, "lathe");
-    if (called) lathe.setCells([{ sheet: called.sheet, row: called.top, column: called.left, text: name }]);
     await keep.write({
       id: crypto.randomUUID(),
-      text: writeJob(lathe.document),
+      text: writeJob(called(lathe, name)),
       title: name,
       thread: "",
       route: "o",
@@ -126,6 +124,19 @@ function factsOf(job: Job): string {
     ...fact("cross slide division", "cross_division"),
     ...fact("scale zeroed", "zero_line"),
   ].join(", ");
+}
+
+/** A lathe that ships is invented; what is made of it is the person's, under a name that tells the two apart. */
+function ownOf({ document, name }: Lathe): JobDocument {
+  const mine = `${name}, mine`;
+  return called(createJob(withoutChecks(document, mine)), mine);
+}
+
+/** The lathe under another name, as its sheet has it. */
+function called(lathe: Job, name: string): JobDocument {
+  const at = namedArea(lathe, "lathe");
+  if (at) lathe.setCells([{ sheet: at.sheet, row: at.top, column: at.left, text: name }]);
+  return lathe.document;
 }
 
 function withoutChecks(document: JobDocument, title: string): JobDocument {
