@@ -157,6 +157,8 @@ export class HalfAngle extends LitElement implements PageParts {
                   .job=${job}
                   .sheet=${sheet}
                   .traced=${tracesOf(why, sheet)}
+                  .functions=${sheetFunctions}
+                  .rich=${this.settings.hand === "desk"}
                   .session=${this.session}
                   @undo-step=${(event: CustomEvent<"undo" | "redo">) => {
                     event.preventDefault();

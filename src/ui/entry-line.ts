@@ -10,12 +10,9 @@ import { onSheet, referencesOf } from "../job/references.ts";
 import { argumentWords } from "./argument-words.ts";
 import { EditSession } from "./edit-session.ts";
 import { entryStyle } from "./entry-style.ts";
-import type { FieldState, Inked } from "./formula-field.ts";
-import { offersFor } from "./formula-offers.ts";
+import type { FieldState } from "./formula-field.ts";
+import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
-
-/** References shown with their values; the inks and line patterns are four. */
-const mostDimensions = 4;
 
 /** Letters that may need more lines than a phone has for them. */
 const longRemark = 90;
@@ -137,13 +134,8 @@ export class EntryLine extends LitElement {
     />`;
   }
 
-  private readonly inked = (text: string): Inked[] => {
-    const { job, session } = this;
-    if (!job) return [];
-    return referencesOf(text, session.active.sheet, job.document.names)
-      .slice(0, mostDimensions)
-      .map(({ start, text: name }, index) => ({ from: start, to: start + name.length, ink: index + 1 }));
-  };
+  private readonly inked = (text: string) =>
+    this.job ? inksOf(text, this.job, this.session.active.sheet) : [];
 
   private readonly offers = (word: string) => (this.job ? offersFor(word, this.job, this.functions) : []);
 

@@ -21,15 +21,7 @@ import { html, LitElement, type PropertyValues } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
 import { formulaParts, turnDollars, wordBefore } from "../job/formula-parts.ts";
 import { formulaFieldStyle } from "./formula-field-style.ts";
-import type { Offer } from "./formula-offers.ts";
-
-/** A stretch of the text that the grid shows in one of its inks. */
-export interface Inked {
-  readonly from: number;
-  readonly to: number;
-  /** From 1. */
-  readonly ink: number;
-}
+import type { Inked, Offer } from "./formula-offers.ts";
 
 export interface FieldState {
   readonly text: string;
@@ -50,6 +42,8 @@ export class FormulaField extends LitElement {
   @property({ attribute: false }) caret: number | undefined;
   @property() label = "";
   @property({ type: Boolean }) fixed = false;
+  /** In a cell the arrow keys may leave it: they are then the grid's. */
+  @property({ type: Boolean }) inCell = false;
   /** References of a text, in the inks that the grid gives them. */
   @property({ attribute: false }) inked: (text: string) => readonly Inked[] = () => [];
   @property({ attribute: false }) offers: (word: string) => readonly Offer[] = () => [];
@@ -70,7 +64,11 @@ export class FormulaField extends LitElement {
     this.view = new EditorView({
       parent: this.place,
       root: this.renderRoot as ShadowRoot,
-      state: EditorState.create({ doc: this.text, extensions: this.extensions() }),
+      state: EditorState.create({
+        doc: this.text,
+        selection: { anchor: this.text.length },
+        extensions: this.extensions(),
+      }),
     });
   }
 
@@ -117,7 +115,7 @@ export class FormulaField extends LitElement {
         ...completionKeymap,
         ...closeBracketsKeymap,
         ...historyKeymap,
-        ...standardKeymap.filter(({ key }) => key !== "Enter" && key !== "Tab" && key !== "Escape"),
+        ...standardKeymap.filter(({ key }) => !this.isOthers(key ?? "")),
       ]),
       history(),
       bracketMatching(),
@@ -135,6 +133,11 @@ export class FormulaField extends LitElement {
         else if (update.selectionSet) this.tell("caret");
       }),
     ];
+  }
+
+  /** Keys that end the edit or belong to the grid. */
+  private isOthers(key: string): boolean {
+    return key === "Enter" || key === "Tab" || key === "Escape" || (this.inCell && key.startsWith("Arrow"));
   }
 
   private complete({ state, pos, explicit }: CompletionContext): CompletionResult | null {

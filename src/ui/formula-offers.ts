@@ -3,6 +3,7 @@ import { sheetPrefix } from "../engine/address.ts";
 import { type SheetFunction, signature } from "../functions/declare.ts";
 import { generalFunctions } from "../functions/general.ts";
 import type { Job } from "../job/job.ts";
+import { referencesOf } from "../job/references.ts";
 import { namedText } from "./operations.ts";
 
 export interface Offer {
@@ -17,6 +18,24 @@ export interface Offer {
 
 /** More than this many help nobody to choose. */
 const most = 40;
+
+/** References shown with their values; the inks and line patterns are four. */
+export const mostDimensions = 4;
+
+/** A stretch of the text that the grid shows in one of its inks. */
+export interface Inked {
+  readonly from: number;
+  readonly to: number;
+  /** From 1. */
+  readonly ink: number;
+}
+
+/** References of a formula on `sheet`, in the inks that the grid gives them. */
+export function inksOf(text: string, job: Job, sheet: string): Inked[] {
+  return referencesOf(text, sheet, job.document.names)
+    .slice(0, mostDimensions)
+    .map(({ start, text: name }, index) => ({ from: start, to: start + name.length, ink: index + 1 }));
+}
 
 /** Offers for a word as far as it is typed: those that begin with it first, then those that hold it. */
 export function offersFor(word: string, job: Job, functions: readonly SheetFunction[]): Offer[] {

@@ -91,8 +91,22 @@ export const gridMarksStyle = css`
     overflow: visible;
     background: var(--paper);
   }
-  .edit:has(textarea) {
+  .edit:has(textarea),
+  .edit:has(formula-field) {
     outline: 0;
+  }
+  .edit formula-field {
+    position: absolute;
+    z-index: 6;
+    left: 0;
+    top: 0;
+    width: max-content;
+    min-width: 100%;
+    max-width: min(640px, 80vw);
+    height: var(--row);
+    background: var(--paper);
+    font: 400 var(--t-cell) / 1.2 var(--sans);
+    --line: var(--row);
   }
   .edit::before,
   .edit::after {

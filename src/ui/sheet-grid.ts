@@ -4,6 +4,7 @@ import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
 import { rangeName } from "../job/references.ts";
 import { fitColumns } from "./cell-commands.ts";
+import { CellField } from "./cell-field.ts";
 import { CommandedGrid } from "./commanded-grid.ts";
 import "./choice-list.ts";
 import type { ChoiceList } from "./choice-list.ts";
@@ -30,6 +31,11 @@ export class SheetGrid extends CommandedGrid {
   private updating = false;
   private placed: ChoiceList | null = null;
   private knownEditor: Element | null = null;
+  private readonly field = new CellField(
+    this,
+    ({ text, caret }) => this.type(text, caret),
+    ({ caret }) => this.session.update({ caret }),
+  );
   private pointed: HTMLElement | undefined;
   /** The active cell as this grid last drew it; others may stand on another cell too. */
   private known: Place | undefined;
@@ -116,6 +122,7 @@ export class SheetGrid extends CommandedGrid {
       this.known = this.session.active;
     }
     this.layColumns();
+    if (!this.session.edit) this.field.rest();
   }
 
   protected override editor(map: SheetMap) {
@@ -123,6 +130,8 @@ export class SheetGrid extends CommandedGrid {
     if (edit?.place.sheet !== this.sheet) return undefined;
     const { row, column } = edit.place;
     if (edit.where === "line") return html`<span class="typed">${edit.text}</span>`;
+    const field = edit.choosing ? undefined : this.field.template(edit);
+    if (field) return field;
     if (!edit.choosing) {
       return html`<textarea
         aria-label="Cell ${cellName(row, column)}"
@@ -227,8 +236,9 @@ export class SheetGrid extends CommandedGrid {
     if (edit?.place.sheet === this.sheet) {
       if (edit.where === "line") return undefined;
       return (
-        this.renderRoot.querySelector<HTMLElement>(edit.choosing ? "choice-list" : ".edit textarea") ??
-        undefined
+        this.renderRoot.querySelector<HTMLElement>(
+          edit.choosing ? "choice-list" : ".edit textarea, .edit formula-field",
+        ) ?? undefined
       );
     }
     return this.renderRoot.querySelector<HTMLElement>(".c.active") ?? undefined;
@@ -279,8 +289,8 @@ export class SheetGrid extends CommandedGrid {
     if (before.row !== spot.row || before.column !== spot.column) this.tell("cell-active", spot);
   }
 
-  private type(text: string) {
-    this.session.update({ text, caret: text.length });
+  private type(text: string, caret = text.length) {
+    this.session.update({ text, caret });
     this.tell("cell-typing", { text });
   }
 
@@ -288,6 +298,8 @@ export class SheetGrid extends CommandedGrid {
     if (event.isComposing || !this.map) return;
     const { edit } = this.session;
     if (edit?.where === "cell") {
+      // Completion takes its keys first.
+      if (event.defaultPrevented) return;
       const intent = editIntentOf(event, edit.replacing);
       if (!intent) return;
       event.preventDefault();

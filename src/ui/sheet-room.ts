@@ -1,5 +1,6 @@
 import { LitElement } from "lit";
 import { property, query, state } from "lit/decorators.js";
+import type { SheetFunction } from "../functions/declare.ts";
 import type { Job } from "../job/job.ts";
 import { EditSession } from "./edit-session.ts";
 import { GridGeometry } from "./grid-geometry.ts";
@@ -20,6 +21,9 @@ export abstract class SheetRoom extends LitElement {
   @property() sheet = "";
   /** Shared with the entry line, which edits the same cell. */
   @property({ attribute: false }) session = new EditSession();
+  /** Colours and completion while a formula is typed; a finger has the plain field. */
+  @property({ type: Boolean }) rich = false;
+  @property({ attribute: false }) functions: readonly SheetFunction[] = [];
   /** Cells that the one in hand comes from and goes to. */
   @property({ attribute: false }) traced: Traces = noTraces;
   /** Corners of the range; the active cell lies in it. */

@@ -95,3 +95,28 @@ test("under a finger the plain field stays", async () => {
   expect(await page.locator("formula-field").count()).toBe(0);
   expect(await entry(page).evaluate((element) => element.localName)).toBe("input");
 });
+
+test("a formula written in its cell has colours, completion and arrow keys that leave it", async () => {
+  const page = await coloured();
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.keyboard.type("=2*wante");
+  const field = page.getByRole("textbox", { name: "Cell B5" });
+  await field.waitFor();
+  await page.getByRole("option", { name: /^wanted/ }).waitFor();
+  await expect
+    .poll(async () => {
+      await page.keyboard.press("Tab");
+      return page.getByRole("listbox").count();
+    })
+    .toBe(0);
+  await expect.poll(() => field.textContent()).toBe("=2*wanted");
+  expect(await page.locator("sheet-grid formula-field .ink.a1").textContent()).toBe("wanted");
+  await page.keyboard.type("+1");
+  await page.keyboard.press("Enter");
+  await page.getByRole("gridcell", { name: "9", exact: true }).waitFor();
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("F2");
+  await expect.poll(() => field.textContent()).toBe("=2*wanted+1");
+  await page.keyboard.press("Escape");
+  await page.getByRole("gridcell", { name: "9", exact: true }).waitFor();
+});
