@@ -8,6 +8,7 @@ import { cellName, parseCell } from "./address.ts";
 import type { EngineContent, EngineEdit, ValueEdit } from "./contents.ts";
 import type { Engine } from "./engine.ts";
 import type { Cell } from "./plugin.ts";
+import type { Texts } from "./texts.ts";
 import type { CellValue } from "./values.ts";
 
 /** Zero-based corners on a sheet. */
@@ -27,7 +28,10 @@ export interface Reads {
 
 /** What the cone is cut out of. */
 export interface Whole {
-  readonly sheets: readonly { readonly name: string; readonly cells: ReadonlyMap<string, string> }[];
+  readonly sheets: readonly {
+    readonly name: string;
+    readonly cells: Pick<Texts, "get" | "has" | "keys" | "size">;
+  }[];
   readonly names: Readonly<Record<string, string>>;
   reads(cell: Cell): Reads;
   valueAt(cell: Cell): CellValue;

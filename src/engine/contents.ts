@@ -3,12 +3,15 @@ import type { RawCellContent } from "hyperformula";
 import { cellName, parseCell, placeName } from "./address.ts";
 import { type Entry, enter, limits } from "./gate.ts";
 import type { Cell } from "./plugin.ts";
+import { LaidOver, type Texts } from "./texts.ts";
 import type { CellValue, ErrorValue, Place } from "./values.ts";
 
 export interface EngineContent {
   readonly sheets: readonly {
     readonly name: string;
     readonly cells: Readonly<Record<string, string>>;
+    /** There are so many that they should not be copied. */
+    readonly many?: true;
     /** Values that stand in cells without having been typed, errors among them. */
     readonly values?: Readonly<Record<string, CellValue>>;
   }[];
@@ -34,13 +37,13 @@ export interface CellEntry {
 
 export class Contents {
   names: EngineContent["names"] = {};
-  sheets: { name: string; cells: Map<string, string>; values: Map<string, CellValue> }[] = [];
+  sheets: { name: string; cells: Texts; values: Map<string, CellValue> }[] = [];
 
   load(content: EngineContent): void {
     this.names = content.names;
-    this.sheets = content.sheets.map(({ name, cells, values }) => ({
+    this.sheets = content.sheets.map(({ name, cells, many, values }) => ({
       name,
-      cells: new Map(Object.entries(cells)),
+      cells: many ? new LaidOver(cells) : new Map(Object.entries(cells)),
       values: new Map(Object.entries(values ?? {})),
     }));
   }

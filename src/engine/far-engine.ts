@@ -47,8 +47,10 @@ export interface FarListener {
 export const silence = 20_000;
 /** Of values that were known before; 0 stands for those that are not known. */
 const firstTurn = 1;
-/** Cells sent at once. */
-const part = 5000;
+/** Cells of one message. */
+const part = 2000;
+/** How long sending may keep the page from anything else, ms. */
+const burst = 8;
 
 const heldUp = `left out: it kept everything else from being reckoned for ${silence / 1000} s. Change the formula`;
 
@@ -70,7 +72,7 @@ export class FarEngine implements Reckoner {
   private readonly edits = new Map<number, readonly EngineEdit[]>();
   private wanted: readonly Area[] = [];
   private filled: readonly Area[] = [];
-  private outbox: (() => Order)[] = [];
+  private outbox: Iterator<Order>[] = [];
   private sending = false;
   private broken = 0;
   private readonly small: SmallEngines;
@@ -144,7 +146,7 @@ export class FarEngine implements Reckoner {
     this.turn += 1;
     this.edits.set(this.turn, edits);
     const order: Order = { order: "type", turn: this.turn, edits };
-    this.send([() => order]);
+    this.send([order].values());
   }
 
   value(sheet: string, row: number, column: number): CellValue {
@@ -248,41 +250,43 @@ export class FarEngine implements Reckoner {
     this.reach.clear();
     this.edits.clear();
     this.outbox = [];
-    const { names, sheets } = this.held;
-    const { turn } = this;
-    const orders: (() => Order)[] = [
-      () => ({ order: "begin", names, sheets: sheets.map(({ name }) => name) }),
-    ];
-    for (const [sheet, { cells, values }] of sheets.entries()) {
-      const texts = cells.size > part ? [...cells] : undefined;
-      const put = [...values];
-      if (!texts) orders.push(() => ({ order: "part", sheet, cells: [...cells], values: put }));
-      else
-        for (let i = 0; i < texts.length; i += part)
-          orders.push(() => ({
-            order: "part",
-            sheet,
-            cells: texts.slice(i, i + part),
-            values: i === 0 ? put : [],
-          }));
-    }
-    this.send([...orders, () => ({ order: "build", turn })]);
+    this.send(this.everything(this.turn));
   }
 
-  /** A few orders go out at once; many wait for the page to have its turn in between. */
-  private send(orders: readonly (() => Order)[]): void {
-    this.outbox.push(...orders);
+  /** All that there is as orders, put together as they are sent. */
+  private *everything(turn: number): Generator<Order> {
+    const { names, sheets } = this.held;
+    yield { order: "begin", names, sheets: sheets.map(({ name }) => name) };
+    for (const [sheet, { cells, values }] of sheets.entries()) {
+      let some: [string, string][] = [];
+      for (const cell of cells) {
+        if (some.push(cell) < part) continue;
+        yield { order: "part", sheet, cells: some, values: [] };
+        some = [];
+      }
+      yield { order: "part", sheet, cells: some, values: [...values] };
+    }
+    yield { order: "build", turn };
+  }
+
+  private send(orders: Iterator<Order>): void {
+    this.outbox.push(orders);
     if (!this.thread) this.startThread();
     this.watch();
     if (!this.sending) this.pump();
   }
 
+  /** Small contents go out at once; of large ones a part, then the page has its turn. */
   private pump(): void {
-    const { thread } = this;
+    const { thread, outbox } = this;
     if (!thread) return;
-    const heavy = this.outbox.length > 12;
-    for (const order of this.outbox.splice(0, heavy ? 1 : 12)) thread.post(order());
-    this.sending = this.outbox.length > 0;
+    const end = performance.now() + burst;
+    while (outbox.length > 0 && performance.now() < end) {
+      const next = outbox[0]!.next();
+      if (next.done) outbox.shift();
+      else thread.post(next.value);
+    }
+    this.sending = outbox.length > 0;
     if (this.sending)
       this.setting.later(() => {
         this.sending = false;

@@ -2,6 +2,7 @@
 import { cellName, parseCell } from "../engine/address.ts";
 import { type CellText, differingCells } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
+import { isInSlabs, withTexts } from "./large-cells.ts";
 import { fedText, type LengthUnit, readableCells } from "./readings.ts";
 
 /** The cells of a document as the engine gets them. */
@@ -9,9 +10,16 @@ export function fed(document: JobDocument, unit: LengthUnit) {
   return {
     names: document.names,
     sheets: document.sheets.map((sheet) => {
-      const cells = { ...sheet.cells };
-      for (const key of readableCells(sheet.cells)) cells[key] = fedText(sheet, key, cells[key]!, unit);
-      return { name: sheet.name, cells };
+      const texts = new Map<string, string>();
+      for (const key of readableCells(sheet.cells)) {
+        const typed = sheet.cells[key]!;
+        const text = fedText(sheet, key, typed, unit);
+        if (text !== typed) texts.set(key, text);
+      }
+      const cells = texts.size === 0 ? sheet.cells : withTexts(sheet.cells, texts);
+      return isInSlabs(cells)
+        ? { name: sheet.name, cells, many: true as const }
+        : { name: sheet.name, cells };
     }),
   };
 }
