@@ -13,6 +13,6 @@ export function layoutFor(width: number, touch: boolean): Layout {
  * @param k what the type is multiplied by
  */
 export function roomForWords(layout: Layout, k: number, touch: boolean): number {
-  const words = 190 + 830 * k + (touch ? 40 : 0);
+  const words = 190 + 870 * k + (touch ? 40 : 0);
   return layout === "card" ? words + 82 + 110 * k : words + (touch ? 98 : 84) + 20 + 130 * k;
 }

@@ -96,15 +96,25 @@ export class RailWords extends LitElement {
         flex: 1;
       }
       .gap {
+        container-type: inline-size;
         flex: 1;
         min-width: 0;
         align-self: center;
         padding: 0 var(--s3);
+      }
+      .gap span {
+        display: block;
         overflow: hidden;
         text-overflow: ellipsis;
         white-space: nowrap;
         font-size: var(--t-label);
         color: var(--ink-2);
+      }
+      /* Two letters of a sentence help nobody. */
+      @container (max-width: 90px) {
+        .gap span {
+          display: none;
+        }
       }
       .rail > .mark {
         align-self: center;
@@ -163,7 +173,7 @@ export class RailWords extends LitElement {
         ${phone ? nothing : this.word("shelf", "Shelf")} ${this.step("undo", "Undo", this.undoes)}
         ${phone ? nothing : this.step("redo", "Redo", this.redoes)}
         ${narrow ? nothing : [...this.whatIfWords(), this.word("open", "Open"), this.word("save", "Save", "Save to a file, Ctrl S"), this.word("print", "Print"), this.word("lathe", "Lathe"), this.operationMenu(), html`<word-menu label="Sheet">${this.sheetWords()}</word-menu>`, this.word("find", "Find", "Find and replace, Ctrl F")]}
-        ${phone ? nothing : html`<span class="gap" aria-hidden="true">${this.lastly}</span>`}
+        ${phone ? nothing : html`<span class="gap" aria-hidden="true"><span>${this.lastly}</span></span>`}
         ${
           narrow
             ? html`<word-menu label="More">

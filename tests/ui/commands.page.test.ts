@@ -220,6 +220,19 @@ test.each(["light", "dark"] as const)(
   },
 );
 
+test("the words of the rail have room at every width, or go under More", async () => {
+  const page = await openPage(await newContext());
+  for (const width of [1100, 1200, 1252, 1270, 1280, 1440, 1700]) {
+    await page.setViewportSize({ width, height: 800 });
+    const over = () =>
+      page.locator("rail-words .rail").evaluate((rail) => {
+        const last = Math.max(...[...rail.children].map((word) => word.getBoundingClientRect().right));
+        return Math.max(0, Math.round(last - rail.getBoundingClientRect().right));
+      });
+    await expect.poll(over, { message: `${width} px wide` }).toBe(0);
+  }
+});
+
 test("on a touch screen a long press opens the menu with words of 48 px, and a pan does not", async () => {
   const page = await openPage(await touchContext(1180, 820));
   const client = await page.context().newCDPSession(page);

@@ -66,7 +66,8 @@ test("F6 goes from part to part of the page and back, and the skip link to the s
 
 test("ground, large type and hand are remembered", async () => {
   const page = await openSample();
-  const look = page.getByRole("button", { name: "Look", exact: true });
+  // In large type the rail has no room for all its words.
+  const look = page.getByRole("button", { name: /^(Look|More)$/ });
   await look.click();
   await page.getByRole("button", { name: "Slate" }).click();
   await look.click();
