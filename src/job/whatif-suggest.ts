@@ -58,15 +58,27 @@ export function likelyInput(job: Job, result: Place): Place | undefined {
   const isNumber = ({ sheet, row, column }: Place) => typeof job.cell(sheet, row, column).value === "number";
   const isBlank = ({ sheet, row, column }: Place) => job.cell(sheet, row, column).format.role === "input";
   const numbers = all.filter(isNumber);
-  // Each costs a small engine.
-  const few = [...numbers.filter(isBlank).slice(0, 3), ...numbers.filter((one) => !isBlank(one)).slice(0, 3)];
-  return few.find((input) => matters(job, result, input)) ?? all[0];
+  const blanks = numbers.filter(isBlank);
+  const formulas = numbers.filter((one) => !isBlank(one));
+  return (
+    firstThatMatters(job, result, blanks.slice(0, few)) ??
+    firstThatMatters(job, result, formulas.slice(0, few)) ??
+    all[0]
+  );
 }
 
-function matters(job: Job, result: Place, input: Place): boolean {
-  const now = job.cell(input.sheet, input.row, input.column).value;
-  if (typeof now !== "number") return false;
-  const trial = job.trial([result], [input]);
-  const values = [now, now * 1.1 + 0.01, now * 0.8].map((value) => JSON.stringify(trial.at([value])));
-  return values.some((value) => value !== values[0]);
+/** Inputs that are tried before one is offered. */
+const few = 4;
+
+function firstThatMatters(job: Job, result: Place, inputs: readonly Place[]): Place | undefined {
+  if (inputs.length === 0) return undefined;
+  const now = inputs.map(({ sheet, row, column }) => job.cell(sheet, row, column).value as number);
+  const trial = job.trial([result], inputs);
+  const shown = (values: readonly number[]) => JSON.stringify(trial.at(values));
+  const before = shown(now);
+  return inputs.find((_, i) =>
+    [1.1, 0.8].some(
+      (factor) => shown(now.map((value, at) => (at === i ? value * factor + 0.01 : value))) !== before,
+    ),
+  );
 }
