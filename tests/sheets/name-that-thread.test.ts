@@ -98,6 +98,14 @@ test("two diameters tell a taper from a parallel thread", () => {
   expect(cautions(untried)).toContain("The first two fit these figures equally well");
 });
 
+// The taper test that came with the job was made on another stud: 12.55 mm against 9.94 mm.
+test("a taper test that was made on another piece is cautioned about", () => {
+  const stale = measured(9.94, 1, "mm", { end_dia: "12.53" });
+  expect(cautions(stale)).toContain("up to 2.6100 mm off the one taken as measured");
+  const own = measured(9.94, 1, "mm", { end_dia: "9.92", inner_dia: "9.95" });
+  expect(cautions(own)).not.toContain("taper test");
+});
+
 // ISO 724: minor diameter of the nut of M10 is 8.376 mm.
 test("a nut is named by its bore, left-hand and several starts are written behind the name", () => {
   const job = measured(8.45, 1.5, "mm", {
