@@ -1,8 +1,12 @@
 /** Documents made from documents: each function gives a new one that shares with the old what did not change. */
 import { cellName, parseCell, parseRange, placeName, sheetPrefix, splitSheet } from "../engine/address.ts";
 import { renameSheetIn } from "../engine/formula.ts";
+import { limits } from "../engine/gate.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
 import { inSlabs, mayDiffer, withTexts } from "./large-cells.ts";
+
+/** Rows and columns that a sheet can have. */
+export const largestSheet = { rows: limits.rows, columns: limits.columns } as const;
 
 export const smallestSheet = { rows: 200, columns: 26 } as const;
 

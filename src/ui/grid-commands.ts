@@ -1,5 +1,6 @@
 /** The commands of the grid that change many cells at once, each of them one step of the job's history. */
 
+import { largestSheet } from "../job/changes.ts";
 import { fillEdits } from "../job/fill.ts";
 import { moveFormula } from "../job/formula-text.ts";
 import type { CellEdit, CellView } from "../job/job.ts";
@@ -62,14 +63,18 @@ export function pasteArea(rows: readonly (readonly string[])[], area: Area): Are
 export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], area: Area): string | Refused {
   const high = rows.length;
   const wide = Math.max(0, ...rows.map((row) => row.length));
-  const edits = edit(map, area, (row, column) => {
+  const bottom = Math.min(area.bottom, largestSheet.rows - 1);
+  const end = Math.min(area.right, largestSheet.columns - 1);
+  const lost = bottom < area.bottom || end < area.right;
+  const edits = edit(map, { ...area, bottom, right: end }, (row, column) => {
     const down = row - area.top;
     const right = column - area.left;
     const text = rows[down % high]?.[right % wide];
     // A formula that is repeated moves on with its copy; the first copy has been moved by the reader of the clipboard.
     return text === undefined ? undefined : moveFormula(text, down - (down % high), right - (right % wide));
   });
-  return put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`);
+  const done = put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`);
+  return lost && typeof done === "string" ? `${done}; what lies past the largest sheet is left out` : done;
 }
 
 function within(area: Area, map: SheetMap): Area {

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { page, userEvent } from "vitest/browser";
+import { largestSheet } from "../../src/job/changes.ts";
 import { cell, click, focused, grid, keys, selected, show } from "./grid-page.ts";
 import { realJob, toolOf } from "./real-job.ts";
 
@@ -205,6 +206,16 @@ test("a very large paste asks first, and a sheet grows for one that is past its 
   await userEvent.paste();
   await expect.poll(() => toolOf(job).rows).toBe(300);
   await expect.element(status).toHaveTextContent("Pasted 300 by 1 cells at A1:A300");
+});
+
+test("what is pasted past the largest sheet is left out, and that is said", async () => {
+  const last = `A${largestSheet.rows}`;
+  const job = realJob({}, { rows: largestSheet.rows });
+  await show(job, last);
+  await navigator.clipboard.writeText("1\n2");
+  await userEvent.paste();
+  await expect.element(status).toHaveTextContent("what lies past the largest sheet is left out");
+  expect(toolOf(job).cells).toEqual({ [last]: "1" });
 });
 
 test("Control and D fill the cell in hand from the one above, and two numbers go on in steps", async () => {
