@@ -52,7 +52,11 @@ export class FormulaField extends LitElement {
   /** While the text is being put in from outside nobody has typed it. */
   private putting = false;
 
+  /** Asked for before there was anything to focus. */
+  private wanted = false;
+
   override focus(): void {
+    this.wanted = this.view === undefined;
     this.view?.focus();
   }
 
@@ -70,6 +74,7 @@ export class FormulaField extends LitElement {
         extensions: this.extensions(),
       }),
     });
+    if (this.wanted) this.view.focus();
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -196,7 +201,7 @@ function asCompletion({ label, words, kind, call }: Offer): Completion {
     const bracket = insertBracket(view.state, "(");
     if (bracket) view.dispatch(bracket);
   };
-  return { label, type: kind, info: call ?? words, apply, detail: words };
+  return { label, type: kind, apply, detail: words, ...(call ? { info: call } : {}) };
 }
 
 /** The one line beside an offer is our own element, so that it can be cut with an ellipsis. */

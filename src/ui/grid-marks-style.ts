@@ -106,6 +106,7 @@ export const gridMarksStyle = css`
     height: var(--row);
     background: var(--paper);
     font: 400 var(--t-cell) / 1.2 var(--sans);
+    text-align: left;
     --line: var(--row);
   }
   .edit::before,
