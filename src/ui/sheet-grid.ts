@@ -244,10 +244,18 @@ export class SheetGrid extends CommandedGrid {
     return this.renderRoot.querySelector<HTMLElement>(".c.active") ?? undefined;
   }
 
+  /** The cell in hand was hidden, perhaps by Redo: the nearest one that shows is taken. */
+  private leaveHidden() {
+    const { map, active } = this;
+    const gone = map?.rowLines.isHidden(active.row) || map?.columnLines.isHidden(active.column);
+    if (gone && this.session.active.sheet === this.sheet) this.goTo(active.row, active.column);
+  }
+
   private follow() {
     this.stopJob?.();
     this.stopJob = this.job?.subscribe(() => {
       if (this.job) this.map = new SheetMap(this.job, this.sheet);
+      this.leaveHidden();
       this.requestUpdate();
     });
   }

@@ -244,6 +244,7 @@ export const shelfStyle = css`
     }
     tbody th {
       grid-column: 1 / -1;
+      width: auto;
       height: auto;
       border: 0;
     }

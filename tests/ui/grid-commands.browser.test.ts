@@ -117,6 +117,10 @@ test("hidden rows are passed over by the arrow keys and can be shown again", asy
   expect(fourth!.top).toBeCloseTo(first!.bottom, 0);
   await choose("Show hidden rows");
   await expect.poll(() => cell("A2")).not.toBeNull();
+  grid().goTo(2, 0, { focus: true });
+  await expect.poll(focused).toBe("A3");
+  job.undo();
+  await expect.poll(focused).toBe("A4");
 });
 
 test("frozen rows and columns stay in view while the sheet scrolls, and can still be pressed", async () => {
