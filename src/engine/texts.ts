@@ -43,7 +43,8 @@ export class LaidOver implements Texts {
   }
 
   *keys(): Iterable<string> & Generator<string> {
-    for (const cell of Object.keys(this.under)) if (this.over.get(cell) !== "") yield cell;
+    // Of what is no plain record, Object.keys would ask for every cell.
+    for (const cell of Reflect.ownKeys(this.under) as string[]) if (this.over.get(cell) !== "") yield cell;
     for (const [cell, text] of this.over) if (text !== "" && !Object.hasOwn(this.under, cell)) yield cell;
   }
 

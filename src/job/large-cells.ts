@@ -3,13 +3,12 @@
  * copying a hundred thousand cells for every key press would hold up the page. Everyone else reads them as what they
  * are in a small sheet, a record of texts by cell.
  */
-import { parseCell } from "../engine/address.ts";
 import type { SheetDocument } from "./document.ts";
 
 export type Cells = SheetDocument["cells"];
 
 /** Sheets with fewer cells are kept as plain records. */
-export const largeSheet = 20_000;
+export const largeSheet = 3000;
 /** Rows of a slab. */
 const high = 64;
 
@@ -118,9 +117,14 @@ function cornerOf(cells: Cells): { row: number; column: number } {
   let row = 0;
   let column = 0;
   for (const name of Object.keys(cells)) {
-    const place = parseCell(name);
-    if (place && place.row > row) row = place.row;
-    if (place && place.column > column) column = place.column;
+    let [down, right] = [0, 0];
+    for (let i = 0; i < name.length; i++) {
+      const code = name.charCodeAt(i);
+      if (code < 65) down = down * 10 + code - 48;
+      else right = right * 26 + code - 64;
+    }
+    row = Math.max(row, down - 1);
+    column = Math.max(column, right - 1);
   }
   return { row, column };
 }

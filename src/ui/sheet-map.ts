@@ -17,7 +17,7 @@ const drawing = new WeakMap<object, readonly string[]>();
 
 /** Cells whose formula may draw. */
 function withDrawing(cells: SheetDocument["cells"]): readonly string[] {
-  return Object.keys(cells).filter((name) => /DRAW\./i.test(cells[name]!));
+  return Object.keys(cells).filter((name) => cells[name]![0] === "=" && /DRAW\./i.test(cells[name]!));
 }
 
 export class SheetMap {

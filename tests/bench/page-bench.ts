@@ -69,6 +69,7 @@ async function measure(page: Page, job: BenchJob, text: string): Promise<void> {
   }
   const bareEdits = await page.evaluate((count) => window.probe.tableEdits(count), rounds);
   const editing = await page.evaluate(() => window.probe.longest());
+  const bareFills = await page.evaluate((count) => window.probe.tableFills(count), rounds);
   const scroll = await page.evaluate(() => window.probe.scroll(60));
   const scrolling = await page.evaluate(() => window.probe.longest());
 
@@ -81,10 +82,8 @@ async function measure(page: Page, job: BenchJob, text: string): Promise<void> {
   row("edit to painted dependents", median(edits), median(bareEdits));
   row("first paint of the grid", first, table);
   console.log(`  ${"all values reckoned after opening".padEnd(34)} ${times(reckoned)}`);
-  console.log(
-    `  rows missing in ${scroll.frames} frames of scrolling: ${scroll.missing} of ${scroll.rows}; ` +
-      `a frame of it takes ${times(median(scroll.times))}`,
-  );
+  row("a frame of scrolling", median(scroll.times), median(bareFills));
+  console.log(`  rows missing in ${scroll.frames} frames of scrolling: ${scroll.missing} of ${scroll.rows}`);
   console.log(
     `  longest task: opening ${opening.toFixed(0)} ms, editing ${editing.toFixed(0)} ms, scrolling ${scrolling.toFixed(0)} ms`,
   );

@@ -19,6 +19,8 @@ export interface Probe {
   tableArrows(count: number): Promise<number[]>;
   /** Writing other words into a row of that table. */
   tableEdits(count: number): Promise<number[]>;
+  /** Writing other words into all of that table. */
+  tableFills(count: number): Promise<number[]>;
   scroll(frames: number): Promise<{ frames: number; rows: number; missing: number; times: number[] }>;
 }
 
@@ -170,6 +172,20 @@ export function installProbe(): void {
       const place = beside();
       place.append(bareTable());
       const cells = [...place.querySelectorAll("td")].slice(0, 30);
+      const times: number[] = [];
+      for (let i = 0; i < count; i++)
+        times.push(
+          await once(() => {
+            for (const [n, one] of cells.entries()) one.textContent = String(n * i);
+          }),
+        );
+      place.remove();
+      return times;
+    },
+    async tableFills(count) {
+      const place = beside();
+      place.append(bareTable());
+      const cells = [...place.querySelectorAll("td")];
       const times: number[] = [];
       for (let i = 0; i < count; i++)
         times.push(

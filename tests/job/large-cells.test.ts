@@ -12,7 +12,8 @@ function column(count: number): Record<string, string> {
   return Object.fromEntries(Array.from({ length: count }, (_, i) => [`B${i + 1}`, String(i)]));
 }
 
-const plain = column(largeSheet);
+const count = 20_000;
+const plain = column(count);
 const large = inSlabs(plain);
 
 const document: JobDocument = {
@@ -69,7 +70,7 @@ test("A changed copy has the changes, the old one has not, and they share the re
   );
   expect([changed.B5, changed.C70, changed.B20000, changed.B6]).toEqual(["new", "more", undefined, "5"]);
   expect([large.B5, large.C70, large.B20000]).toEqual(["4", undefined, "19999"]);
-  expect(Object.keys(changed)).toHaveLength(largeSheet);
+  expect(Object.keys(changed)).toHaveLength(count);
   expect(mayDiffer(large, changed).size).toBeLessThan(4 * 64);
   expect(mayDiffer(large, large).size).toBe(0);
   let looks = 0;
