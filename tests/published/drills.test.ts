@@ -5,7 +5,8 @@ import { drillNamed, drillSize, nearestDrill } from "../../src/lathe/drills.ts";
 import { boreFor, engagementOf } from "../../src/thread/bore.ts";
 import { readThread } from "../../src/thread/read.ts";
 import { convertLength } from "../../src/thread/thread.ts";
-import { publishedRows, type Row } from "./rows.ts";
+import { publishedRows, type Row, testRows } from "./rows.ts";
+import { unmatched } from "./unmatched.ts";
 
 const rows = publishedRows("drills");
 
@@ -19,20 +20,6 @@ function nameOf(designation: string): string | undefined {
   if (perInch === undefined) return `${size} ${series}`;
   return `${size}-${perInch} ${series === "ME" ? "ME" : "BSB"}`;
 }
-
-/**
- * Rows of the "about 75 %" tables whose drill is for another percentage, further from 75 than its own rounding, and why.
- * A test below holds each of them to its words.
- */
-const others: ReadonlyMap<string, { readonly percent: number; readonly why: string }> = new Map([
-  ["ME 5/32 x 40", { percent: 82, why: "the stock drill below; 3.36 would be for 75 %" }],
-  ["ME 3/16 x 40", { percent: 81, why: "the stock drill below; 4.15 would be for 75 %" }],
-  ["ME 1/4 x 40", { percent: 68, why: "the stock drill above; 5.74 would be for 75 %" }],
-  ["BSW 3/16", { percent: 71, why: "the stock drill above; 3.75 would be for 75 %" }],
-  ["BSW 1/4", { percent: 71, why: "the stock drill above; 5.13 would be for 75 %" }],
-  ["Brass 5/16 x 26", { percent: 63, why: "a fine thread in thin brass: 7.00 would be for 75 %" }],
-  ["Brass 3/8 x 26", { percent: 58, why: "a fine thread in thin brass: 8.59 would be for 75 %" }],
-]);
 
 /** What these functions answer for a row; undefined where the row is about something else. */
 function computed({ designation, quantity }: Row): number | undefined {
@@ -52,20 +39,14 @@ function computed({ designation, quantity }: Row): number | undefined {
     return boreFor(unified(designation), Number(hole[1]), hole[2] === "1.299" ? "drill" : "basic");
   }
   const name75 = nameOf(designation);
-  if (name75 === undefined || others.has(designation)) return undefined;
+  if (name75 === undefined) return undefined;
+  // The smallest stock drill that leaves 75 %, to the whole per cent: a smaller one would leave a fuller thread.
   const thread = readThread(name75);
-  return convertLength(boreFor(thread, 75, "basic"), thread.unit, "mm");
+  const bore = convertLength(boreFor(thread, 75.5, "basic"), thread.unit, "mm");
+  return nearestDrill(bore, "metric", "over", "mm").size;
 }
 
-for (const row of rows) {
-  const value = computed(row);
-  if (value === undefined) continue;
-  test(`${row.id} agrees with its source (${row.source})`, () => {
-    expect(Math.abs(value - row.value), `${value} against ${row.text}`).toBeLessThanOrEqual(
-      row.tolerance + 1e-9,
-    );
-  });
-}
+testRows(rows, computed);
 
 /** Drills that the file lacks, as other tables print them, in inches. */
 const elsewhere: readonly (readonly [string, Readonly<Record<string, number>>])[] = [
@@ -126,27 +107,22 @@ test("a number or letter drill is either confirmed by a printed table here, or m
   }
 });
 
-test("every published row is compared, or left out for a stated reason", () => {
-  const left = rows.filter((row) => computed(row) === undefined);
-  expect(left.map(({ designation }) => designation).sort()).toEqual([...others.keys()].sort());
-});
-
-test("a drill left out because it is not for 75 % is for the percentage that is said, and off by more than its rounding", () => {
-  const left = rows.filter((row) => others.has(row.designation));
-  expect(left).toHaveLength(others.size);
-  for (const { designation, value, tolerance } of left) {
-    const { percent, why } = others.get(designation)!;
+test("a drill that is not the next one over 75 % is for the percentage that is said, and off by more than its rounding", () => {
+  const listed = rows.filter(({ id }) => id in unmatched);
+  expect(listed).toHaveLength(4);
+  for (const { id, designation, value, tolerance } of listed) {
+    const why = unmatched[id]!;
     const { major, pitch, unit } = readThread(nameOf(designation)!);
     // By hand: a Whitworth form is 0.640327 of its pitch deep, and so much of 2 x that depth stands in the hole.
     const deep = 2 * 0.640327 * convertLength(pitch, unit, "mm");
     const size = convertLength(major, unit, "mm");
-    expect(Math.abs((100 * (size - value)) / deep - percent), designation).toBeLessThanOrEqual(0.5);
+    expect(Math.abs((100 * (size - value)) / deep - Number.parseFloat(why)), designation).toBeLessThanOrEqual(
+      0.5,
+    );
     const for75 = size - 0.75 * deep;
-    expect(why).toContain(for75.toFixed(2));
+    expect(why).toContain(`${for75.toFixed(2)} would be for 75 %`);
     expect(Math.abs(for75 - value), designation).toBeGreaterThan(tolerance);
-    // Drills go up by a tenth of a millimetre there.
-    if (why.startsWith("the stock drill")) expect(Math.abs(for75 - value)).toBeLessThan(0.1);
-    if (why.startsWith("the stock drill above")) expect(value).toBeGreaterThan(for75);
-    if (why.startsWith("the stock drill below")) expect(value).toBeLessThan(for75);
+    if (why.includes("the stock drill below")) expect(value).toBeLessThan(for75);
+    else expect(value).toBeGreaterThan(for75 + 0.1);
   }
 });
