@@ -103,7 +103,10 @@ export class FarSide {
     const left = this.engine.tablesLeft;
     // What is under way goes on; nothing of it is counted twice.
     this.tabled = left === 0 ? 0 : Math.max(this.tabled, left);
-    while (!this.engine.reckonTables(() => this.now() - this.lastly >= pause)) {
+    for (;;) {
+      // Not measured from the last report: values that arrive are reported too, and a slice would never end.
+      const end = this.now() + pause;
+      if (this.engine.reckonTables(() => this.now() >= end)) break;
       this.report(false, true);
       if (!later) continue;
       // A turn that has begun since goes on with what this one has left.
