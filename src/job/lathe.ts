@@ -39,6 +39,11 @@ export function takeLathe(job: Job, lathe: Job): TakenOver {
     const to = namedArea(job, name);
     if (!from || !to || own.has(name)) continue;
     if (from.sheet !== latheSheet && to.sheet !== latheSheet) continue;
+    const fault = faultIn(lathe, from);
+    if (fault !== undefined) {
+      left.push(`${name} is ${fault} on the lathe's sheet`);
+      continue;
+    }
     const texts = textsOf(lathe, from);
     const room = to.bottom - to.top + 1;
     const many = texts.findLastIndex((text) => text !== "") + 1;
@@ -52,6 +57,15 @@ export function takeLathe(job: Job, lathe: Job): TakenOver {
   return { edits, taken, left };
 }
 
+/** What is wrong in one of these cells; undefined when nothing is. */
+function faultIn(lathe: Job, { sheet, top, bottom, left }: NamedArea): string | undefined {
+  for (let row = top; row <= bottom; row++) {
+    const { value } = lathe.cell(sheet, row, left);
+    if (isErrorValue(value)) return value.error;
+  }
+  return undefined;
+}
+
 function textsOf(lathe: Job, { sheet, top, bottom, left }: NamedArea): string[] {
   return Array.from({ length: bottom - top + 1 }, (_, index) => textOf(lathe, sheet, top + index, left));
 }
@@ -61,7 +75,7 @@ function textOf(lathe: Job, sheet: string, row: number, column: number): string 
   const { text, value, format } = lathe.cell(sheet, row, column);
   // It names no other cell, so it means the same anywhere.
   if (/^=CONVERT\([\d\s./*+-]+,\s*"\w+",\s*unit\)$/i.test(text)) return text;
-  if (isErrorValue(value) || value === null) return "";
+  if (value === null) return "";
   if (typeof value === "number" && format.as === "length") return `=CONVERT(${value},"${lathe.unit}",unit)`;
   return typeof value === "string" ? asText(value) : String(value);
 }

@@ -16,6 +16,9 @@ interface Lathe extends LatheCard {
 /** A lathe of the person's own is laid out as this one. */
 const layout = "lathe-metric";
 
+/** Values of a lathe that are told by their names. */
+const mostNamed = 9;
+
 export class LatheActs {
   lathes: readonly Lathe[] = [];
 
@@ -36,7 +39,9 @@ export class LatheActs {
     if (!job || !lathe || !this.acts.parts.element("lathe-dialog")?.open) return "";
     const names = new Set(Object.keys(job.document.names).map((name) => name.toLowerCase()));
     const shared = Object.keys(lathe.document.names).filter((name) => name !== "unit" && names.has(name));
-    return shared.map((name) => name.replaceAll("_", " ")).join(", ");
+    const said = shared.slice(0, mostNamed).map((name) => name.replaceAll("_", " "));
+    const more = shared.length - said.length;
+    return [...said, ...(more > 0 ? [`and ${more} more`] : [])].join(", ");
   }
 
   async did(did: LatheAct): Promise<void> {
@@ -76,7 +81,8 @@ export class LatheActs {
     if (!job || !plan) return;
     if (!keep) throw new Error("this browser keeps nothing, so the lathe cannot be kept");
     const lathe = createJob(withoutChecks(plan.document, name));
-    lathe.setCells(takeLathe(lathe, job).edits);
+    // Reckoned afresh: in a worker the values of the last edit may not be there yet.
+    lathe.setCells(takeLathe(lathe, createJob(job.document)).edits);
     await keep.write({
       id: crypto.randomUUID(),
       text: writeJob(called(lathe, name)),

@@ -73,6 +73,17 @@ describe("a lathe is taken over", () => {
     expect(taken).toEqual(expect.arrayContaining(["lathe", "slide_division", "gears"]));
   });
 
+  test("a value that is an error on the lathe's sheet leaves the job as it is, and that is said", () => {
+    const lathe = shipped("lathe-metric");
+    lathe.setCells([{ sheet: "Lathe", row: 9, column: 1, text: '=CONVERT(0.02,"mm",unit)7' }]);
+    const job = smallJob("mm");
+    const { edits, left, taken } = takeLathe(job, lathe);
+    job.setCells(edits);
+    expect(left).toContain("slide_division is #ERROR! on the lathe's sheet");
+    expect(taken).not.toContain("slide_division");
+    expect(valueAt(job, "slide_division")).toBe(7);
+  });
+
   test("it is one step to undo", () => {
     const job = smallJob("mm");
     const before = JSON.stringify(job.document);
