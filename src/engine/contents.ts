@@ -10,8 +10,8 @@ export interface EngineContent {
   readonly sheets: readonly {
     readonly name: string;
     readonly cells: Readonly<Record<string, string>>;
-    /** There are so many that they should not be copied. */
-    readonly many?: true;
+    /** The same in pieces, where there are so many that they should not be copied. */
+    readonly pieces?: readonly Readonly<Record<string, string>>[];
     /** Values that stand in cells without having been typed, errors among them. */
     readonly values?: Readonly<Record<string, CellValue>>;
   }[];
@@ -41,9 +41,9 @@ export class Contents {
 
   load(content: EngineContent): void {
     this.names = content.names;
-    this.sheets = content.sheets.map(({ name, cells, many, values }) => ({
+    this.sheets = content.sheets.map(({ name, cells, pieces, values }) => ({
       name,
-      cells: many ? new LaidOver(cells) : new Map(Object.entries(cells)),
+      cells: pieces ? new LaidOver(cells, pieces) : new Map(Object.entries(cells)),
       values: new Map(Object.entries(values ?? {})),
     }));
   }

@@ -17,10 +17,14 @@ export class LaidOver implements Texts {
   /** "" for a cell that is gone. */
   private readonly over = new Map<string, string>();
 
-  constructor(private readonly under: Readonly<Record<string, string>>) {}
+  /** @param pieces together all of `under` */
+  constructor(
+    private readonly under: Readonly<Record<string, string>>,
+    private readonly pieces: readonly Readonly<Record<string, string>>[],
+  ) {}
 
   get(cell: string): string | undefined {
-    const text = this.over.get(cell) ?? (Object.hasOwn(this.under, cell) ? this.under[cell] : undefined);
+    const text = this.over.get(cell) ?? this.under[cell];
     return text === "" ? undefined : text;
   }
 
@@ -38,17 +42,22 @@ export class LaidOver implements Texts {
 
   get size(): number {
     let size = 0;
-    for (const _ of this.keys()) size += 1;
+    for (const _ of this) size += 1;
     return size;
   }
 
-  *keys(): Iterable<string> & Generator<string> {
-    // Of what is no plain record, Object.keys would ask for every cell.
-    for (const cell of Reflect.ownKeys(this.under) as string[]) if (this.over.get(cell) !== "") yield cell;
-    for (const [cell, text] of this.over) if (text !== "" && !Object.hasOwn(this.under, cell)) yield cell;
+  *keys(): Generator<string> {
+    for (const [cell] of this) yield cell;
   }
 
   *[Symbol.iterator](): Generator<[string, string]> {
-    for (const cell of this.keys()) yield [cell, this.get(cell)!];
+    for (const piece of this.pieces) {
+      for (const cell of Object.keys(piece)) {
+        const text = this.over.get(cell) ?? piece[cell]!;
+        if (text !== "") yield [cell, text];
+      }
+    }
+    for (const [cell, text] of this.over)
+      if (text !== "" && this.under[cell] === undefined) yield [cell, text];
   }
 }

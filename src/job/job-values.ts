@@ -18,7 +18,7 @@ import type { Later } from "./whatif-slices.ts";
 
 /** When a job is reckoned in a worker, and how one is had. */
 export interface Far extends FarSetting {
-  /** With so many formulas, from the beginning. */
+  /** With so many formulas, from the beginning. Five other cells count as one: they cost about as much. */
   readonly formulas: number;
   /** After an edit that took longer than this on the page's own thread, ms. */
   readonly longest: number;
@@ -39,7 +39,7 @@ export class JobValues {
     private readonly far: Far | undefined,
     private readonly tell: (change: Pick<JobChange, "values" | "trouble">) => void,
   ) {
-    const large = far !== undefined && formulasIn(document) >= far.formulas;
+    const large = far !== undefined && weightIn(document) >= far.formulas;
     this.reckoner = large ? this.farEngine(far) : this.onThread();
     this.settle();
   }
@@ -91,7 +91,7 @@ export class JobValues {
   private chooseThread(took: number): void {
     const { far, reckoner } = this;
     if (!far || this.unable || !(reckoner instanceof OnThread)) return;
-    if (took <= far.longest && formulasIn(this.document) < far.formulas) return;
+    if (took <= far.longest && weightIn(this.document) < far.formulas) return;
     const there = this.farEngine(far);
     there.seed(reckoner, reckoner.blocks);
     reckoner.end();
@@ -120,16 +120,18 @@ export class JobValues {
   }
 }
 
-const counted = new WeakMap<object, number>();
+const weighed = new WeakMap<object, number>();
 
-function countFormulas(cells: SheetDocument["cells"]): number {
-  return Object.values(cells).filter((text) => text[0] === "=").length;
+function weightOf(cells: SheetDocument["cells"]): number {
+  const texts = Object.values(cells);
+  const formulas = texts.filter((text) => text[0] === "=").length;
+  return formulas + (texts.length - formulas) / 5;
 }
 
-function formulasIn({ sheets }: JobDocument): number {
+function weightIn({ sheets }: JobDocument): number {
   let sum = 0;
   for (const { cells } of sheets) {
-    for (const count of foundIn(cells, counted, countFormulas)) sum += count;
+    for (const weight of foundIn(cells, weighed, weightOf)) sum += weight;
   }
   return sum;
 }
