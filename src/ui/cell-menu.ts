@@ -103,6 +103,7 @@ export class CellMenu extends LitElement {
     this.label = label;
     await this.updateComplete;
     if (!this.open) this.menu.showPopover();
+    document.addEventListener("pointerdown", this.onPress, { capture: true });
     const { style } = this.menu;
     const { width, height } = this.menu.getBoundingClientRect();
     style.left = `${Math.max(8, Math.min(at.x, innerWidth - width - 8))}px`;
@@ -113,15 +114,30 @@ export class CellMenu extends LitElement {
   /** Closes, and says so: the cells get the focus back. A press elsewhere closes without a word. */
   hide(): void {
     if (!this.open) return;
-    this.menu.hidePopover();
+    this.away();
     this.dispatchEvent(new Event("closed"));
   }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    document.removeEventListener("pointerdown", this.onPress, { capture: true });
+  }
+
+  private away() {
+    this.menu.hidePopover();
+    document.removeEventListener("pointerdown", this.onPress, { capture: true });
+  }
+
+  // The browser's own way closes it when the finger that rested on the cell is lifted.
+  private readonly onPress = (event: Event) => {
+    if (!event.composedPath().includes(this.menu)) this.away();
+  };
 
   override render() {
     const groups = [...new Set(this.items.map(({ group }) => group))];
     return html`<div
       class="menu"
-      popover="auto"
+      popover="manual"
       role="menu"
       aria-label=${this.label}
       @keydown=${this.onKey}

@@ -249,6 +249,7 @@ test("on a touch screen a long press opens the menu with words of 48 px, and a p
       items.map((item) => item.getBoundingClientRect().height).filter((height) => height < 48),
     );
   expect(small).toEqual([]);
+  expect(await page.getByRole("menuitem").count()).toBeGreaterThan(10);
   await page.keyboard.press("Escape");
   await page.getByRole("menu").waitFor({ state: "hidden" });
   await touch("touchStart", [at]);
