@@ -104,6 +104,7 @@ export class CellMenu extends LitElement {
     await this.updateComplete;
     if (!this.open) this.menu.showPopover();
     document.addEventListener("pointerdown", this.onPress, { capture: true });
+    document.addEventListener("keydown", this.onEscape, { capture: true });
     const { style } = this.menu;
     const { width, height } = this.menu.getBoundingClientRect();
     style.left = `${Math.max(8, Math.min(at.x, innerWidth - width - 8))}px`;
@@ -120,13 +121,26 @@ export class CellMenu extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    document.removeEventListener("pointerdown", this.onPress, { capture: true });
+    this.deafen();
   }
 
   private away() {
     this.menu.hidePopover();
-    document.removeEventListener("pointerdown", this.onPress, { capture: true });
+    this.deafen();
   }
+
+  private deafen() {
+    document.removeEventListener("pointerdown", this.onPress, { capture: true });
+    document.removeEventListener("keydown", this.onEscape, { capture: true });
+  }
+
+  // A finger that is lifted from the cell takes the focus there, so the menu may not have it.
+  private readonly onEscape = (event: KeyboardEvent) => {
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.hide();
+  };
 
   // The browser's own way closes it when the finger that rested on the cell is lifted.
   private readonly onPress = (event: Event) => {
