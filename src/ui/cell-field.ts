@@ -42,6 +42,7 @@ export class CellField {
       inCell
       label="Cell ${cellName(place.row, place.column)}"
       .text=${text}
+      .caret=${edit.caret}
       .inked=${this.inked}
       .offers=${this.offers}
       @typed=${(event: CustomEvent<FieldState>) => this.typed(event.detail)}

@@ -201,7 +201,9 @@ function inEditor(event: Event): boolean {
   const target = event.composedPath()[0];
   return (
     target instanceof HTMLTextAreaElement ||
-    event.composedPath().some((node) => node instanceof HTMLElement && node.localName === "choice-list")
+    event
+      .composedPath()
+      .some((node) => node instanceof HTMLElement && /^(choice-list|formula-field)$/.test(node.localName))
   );
 }
 

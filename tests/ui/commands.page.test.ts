@@ -166,6 +166,27 @@ test("a press gives its address to the formula in the entry line, at the caret, 
   await page.getByRole("gridcell", { name: "12", exact: true }).waitFor();
 });
 
+test("in a cell with colours too a press gives its address, and one in the field itself moves the caret", async () => {
+  const page = await opened();
+  const b4 = page.getByRole("gridcell", { name: "4", exact: true });
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.getByRole("textbox", { name: "Entry line" }).click();
+  await page.locator("formula-field").waitFor();
+  await page.getByRole("gridcell", { name: "8", exact: true }).click();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.type("=SUM(");
+  const field = page.getByRole("textbox", { name: "Cell C5" });
+  await page.locator("sheet-grid formula-field").waitFor();
+  await b4.click();
+  await expect.poll(() => field.textContent()).toBe("=SUM(B4)");
+  await field.click({ position: { x: 2, y: 8 } });
+  await page.locator("sheet-grid formula-field").waitFor();
+  await page.keyboard.press("End");
+  await page.keyboard.type("+1");
+  await page.keyboard.press("Enter");
+  await page.getByRole("gridcell", { name: "5", exact: true }).waitFor();
+});
+
 test("copied cells go to another operation with the keys, and cut ones are followed there", async () => {
   const context = await newContext({ permissions: ["clipboard-read", "clipboard-write"] });
   const page = await openPage(context);
