@@ -233,6 +233,18 @@ export const gridMarksStyle = css`
     right: -22px;
     bottom: -22px;
   }
+  /* A single cell has a ring of its own; a finger finds the grip there that draws a range from it. */
+  .box.one {
+    background: none;
+  }
+  .box.one .from {
+    display: none;
+  }
+  @media not (pointer: coarse) {
+    .box.one {
+      display: none;
+    }
+  }
   @media (pointer: coarse) {
     .grip {
       pointer-events: auto;

@@ -79,7 +79,7 @@ export abstract class SheetView extends SheetRoom {
               : nothing
           }
           <div role="rowgroup">${repeat(drawnRows.scrolled, key, rowOf)}</div>
-          <div class="box" aria-hidden="true" ?hidden=${this.isOneCell(map, area)}>
+          <div class="box ${this.isOneCell(map, area) ? "one" : ""}" aria-hidden="true">
             <i class="grip from"></i><i class="grip to"></i>
           </div>
           <div class="held" aria-hidden="true" ?hidden=${this.marked?.sheet !== this.sheet}></div>
