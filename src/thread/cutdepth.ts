@@ -63,8 +63,9 @@ function requireProfile(thread: Thread, nose: number, shape: Nose, member: Membe
   const width = widthBelowPitchLine(form, P, depth);
   const bound = shape === "flat" ? width : largestRadius(thread, member, width);
   if (nose > bound + slack) {
+    const most = bound < slack ? 0 : Number(bound.toPrecision(7));
     throw new RangeError(
-      `nose ${shape} must not be above ${Number(bound.toPrecision(7))} ${thread.unit} for ${who}, or the groove does not contain the basic profile, got ${Number(nose.toPrecision(7))} ${thread.unit}`,
+      `nose ${shape} must not be above ${most} ${thread.unit} for ${who}, or the groove does not contain the basic profile, got ${Number(nose.toPrecision(7))} ${thread.unit}`,
     );
   }
 }

@@ -1,5 +1,6 @@
 // Spellings met on drawings and in the shop, and texts that are no thread at all.
 import { expect, test } from "vitest";
+import { cutDepth } from "../../src/thread/cutdepth.ts";
 import { Unreadable } from "../../src/thread/failures.ts";
 import { readThread } from "../../src/thread/read.ts";
 
@@ -45,6 +46,13 @@ test("a sharp V thread goes down to its corners", () => {
   expect(major - minor.external).toBeCloseTo(1.732051 / 8, 6);
   expect([crestFlat, rootFlat, loadFlank]).toEqual([0, 0, 30]);
   expect(() => readThread("1-8 Sharp V").limits()).toThrow("no limits of size are held for Sharp V threads");
+});
+
+test("a sharp V thread wants a sharp tool", () => {
+  const thread = readThread("3/4-10 Sharp V");
+  expect(cutDepth(thread, 0, "flat", "external")).toBeCloseTo(0.0866025, 7);
+  for (const shape of ["flat", "radius"] as const)
+    expect(() => cutDepth(thread, 0.01, shape, "external")).toThrow("must not be above 0 in");
 });
 
 // A bare size names a thread of each angle first, so that 55 degrees is not hidden behind kinds of 60.
