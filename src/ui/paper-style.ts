@@ -108,6 +108,24 @@ export const paperStyle = css`
     padding: 0;
     vertical-align: top;
   }
+  td.italic {
+    font-style: italic;
+  }
+  td.shade {
+    background: var(--metal);
+  }
+  td.edge-top {
+    border-top: 1.5px solid var(--ink);
+  }
+  td.edge-bottom {
+    border-bottom: 1.5px solid var(--ink);
+  }
+  td.edge-left {
+    border-left: 1.5px solid var(--ink);
+  }
+  td.edge-right {
+    border-right: 1.5px solid var(--ink);
+  }
   td.error {
     color: var(--error);
     border: 1px dotted var(--error);

@@ -3,7 +3,8 @@ import { html, nothing, type TemplateResult } from "lit";
 import { columnName } from "../engine/address.ts";
 import { showValue } from "../job/format.ts";
 import { pictureOf } from "./drawing-cell.ts";
-import { type Area, contains } from "./grid-window.ts";
+import type { GridLines } from "./grid-lines.ts";
+import type { Area } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
 
 export interface TableLook {
@@ -34,7 +35,9 @@ export function usedArea(map: SheetMap): Area {
   return { top: 0, left: 0, bottom, right };
 }
 
+/** Of a column on paper, px; hidden ones take no room. */
 export function widthOf(map: SheetMap, column: number): number {
+  if (map.columnLines.isHidden(column)) return 0;
   return map.sheet?.columns[columnName(column)] ?? usualWidth;
 }
 
@@ -67,8 +70,10 @@ export function bundles(
 }
 
 export function printTable(map: SheetMap, area: Area, look: TableLook): TemplateResult {
-  const columns = range(area.left, area.right);
-  const rows = range(area.top, Math.min(area.bottom, area.top + mostRows - 1));
+  const columns = range(area.left, area.right).filter((column) => !map.columnLines.isHidden(column));
+  const rows = range(area.top, Math.min(area.bottom, area.top + mostRows - 1)).filter(
+    (row) => !map.rowLines.isHidden(row),
+  );
   return html`<table class=${look.grid ? "grid" : ""}>
     <colgroup>
       ${look.headings ? html`<col width=${numbersWidth} />` : nothing}
@@ -97,8 +102,11 @@ export function printTable(map: SheetMap, area: Area, look: TableLook): Template
 function cellsOf(map: SheetMap, area: Area, row: number): TemplateResult[] {
   const cells: TemplateResult[] = [];
   for (let column = area.left; column <= area.right; column++) {
+    if (map.columnLines.isHidden(column)) continue;
     const merged = map.areaAt(row, column);
-    const first = row === Math.max(merged.top, area.top) && column === Math.max(merged.left, area.left);
+    const first =
+      row === firstShown(map.rowLines, Math.max(merged.top, area.top)) &&
+      column === firstShown(map.columnLines, Math.max(merged.left, area.left));
     if (!first) continue;
     const cell = cellOf(map, area, merged);
     cells.push(cell.content);
@@ -112,12 +120,18 @@ function cellOf(map: SheetMap, area: Area, merged: Area): { content: TemplateRes
   const { text, align, error } = showValue(view.value, view.format, map.job.unit);
   const lastColumn = Math.min(area.right, Math.max(merged.right, map.runsTo(merged, area.right)));
   const left = Math.max(merged.left, area.left);
-  const high = Math.min(merged.bottom, area.bottom) - Math.max(merged.top, area.top) + 1;
+  const shownIn = (lines: GridLines, from: number, to: number) =>
+    range(from, to).filter((line) => !lines.isHidden(line)).length;
+  const high = shownIn(map.rowLines, Math.max(merged.top, area.top), Math.min(merged.bottom, area.bottom));
+  const wide = shownIn(map.columnLines, left, lastColumn);
   const caution = view.caution !== undefined || (view.format.role === "caution" && text !== "");
   const classes = [
     align,
     view.format.role && view.format.role !== "caution" ? view.format.role : "",
     view.format.bold ? "bold" : "",
+    view.format.italic ? "italic" : "",
+    view.format.shade ? "shade" : "",
+    ...(view.format.border ?? []).map((edge) => `edge-${edge}`),
     error ? "error" : "",
     caution ? "caution" : "",
   ];
@@ -125,17 +139,17 @@ function cellOf(map: SheetMap, area: Area, merged: Area): { content: TemplateRes
   if (picture) classes.push("plate");
   const content = html`<td
     class=${classes.filter(Boolean).join(" ")}
-    colspan=${lastColumn > left ? lastColumn - left + 1 : nothing}
+    colspan=${wide > 1 ? wide : nothing}
     rowspan=${high > 1 ? high : nothing}
   >${picture ?? text}${view.caution ? html`<small>${view.caution}</small>` : nothing}</td>`;
   return { content, lastColumn };
 }
 
-/** True where a cell of the area lies under a merged range that reaches out of it. */
-export function cutsMerged(map: SheetMap, area: Area): boolean {
-  return map.merged.some(
-    (merged) => contains(area, merged.top, merged.left) !== contains(area, merged.bottom, merged.right),
-  );
+/** The line itself, or the next one that shows. */
+function firstShown(lines: GridLines, line: number): number {
+  let at = line;
+  while (at < lines.all - 1 && lines.isHidden(at)) at += 1;
+  return at;
 }
 
 function range(from: number, to: number): number[] {

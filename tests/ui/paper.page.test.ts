@@ -153,6 +153,23 @@ test("a wide sheet that is not scaled goes on across pages, and no column is los
   expect(sheets.flatMap(({ outside }) => outside)).toEqual([]);
 });
 
+test("hidden rows and columns are left out, and the looks of a cell go with it", async () => {
+  const page = await desk();
+  const job = JSON.parse(sampleText);
+  Object.assign(job.sheets[0], { hidden: ["C:C", "5:5"] });
+  Object.assign(job.sheets[0].cells, { C2: "not for paper", D2: "for paper", B5: "not this row" });
+  Object.assign(job.sheets[0].formats, { D2: { italic: true, shade: true, border: ["top"] } });
+  await openFile(page, "hidden.json", JSON.stringify(job));
+  await page.getByRole("gridcell", { name: "for paper", exact: true }).waitFor();
+  const [sheet] = await printed(page);
+  expect(sheet!.words).toContain("for paper");
+  expect(sheet!.words).not.toMatch(/not for paper|not this row/);
+  const classes = await page
+    .locator("print-area td.italic")
+    .evaluateAll((cells) => cells.map((cell) => cell.className.split(" ").sort().join(" ")));
+  expect(classes).toEqual(["edge-top italic left shade"]);
+});
+
 test("the browser's own print command prints the sheet in hand", async () => {
   const page = await desk();
   await page.getByRole("button", { name: "Set-over", exact: false }).first().click();
