@@ -32,10 +32,15 @@ type Entry = readonly [feetAMinute: number, source: keyof typeof SOURCES];
 const table: Readonly<Record<Material, Partial<Record<`${ToolMaterial} ${Work}`, Entry>>>> = {
   "mild steel": {
     "HSS threading": [35, "memory"],
+    "HSS roughing": [90, "manual"],
     "HSS finishing": [120, "manual"],
     "carbide threading": [75, "chart"],
   },
-  "high-carbon steel": { "HSS threading": [20, "none"], "HSS finishing": [65, "manual"] },
+  "high-carbon steel": {
+    "HSS threading": [20, "none"],
+    "HSS roughing": [50, "manual"],
+    "HSS finishing": [65, "manual"],
+  },
   "tool steel": {
     "HSS threading": [20, "memory"],
     "HSS roughing": [50, "memory"],
@@ -61,7 +66,7 @@ const table: Readonly<Record<Material, Partial<Record<`${ToolMaterial} ${Work}`,
   },
   aluminium: {
     "HSS threading": [50, "memory"],
-    "HSS roughing": [200, "memory"],
+    "HSS roughing": [200, "manual"],
     "HSS finishing": [300, "manual"],
     "carbide threading": [75, "chart"],
   },
