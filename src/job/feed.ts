@@ -2,7 +2,7 @@
 import { cellName, parseCell } from "../engine/address.ts";
 import { type CellText, differingCells } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
-import { isInSlabs, withTexts } from "./large-cells.ts";
+import { slabsIn, withTexts } from "./large-cells.ts";
 import { fedText, type LengthUnit, readableCells } from "./readings.ts";
 
 /** The cells of a document as the engine gets them. */
@@ -17,9 +17,8 @@ export function fed(document: JobDocument, unit: LengthUnit) {
         if (text !== typed) texts.set(key, text);
       }
       const cells = texts.size === 0 ? sheet.cells : withTexts(sheet.cells, texts);
-      return isInSlabs(cells)
-        ? { name: sheet.name, cells, many: true as const }
-        : { name: sheet.name, cells };
+      const pieces = slabsIn(cells);
+      return pieces.length > 0 ? { name: sheet.name, cells, pieces } : { name: sheet.name, cells };
     }),
   };
 }

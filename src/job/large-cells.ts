@@ -66,10 +66,6 @@ export function foundIn<T>(cells: Cells, known: WeakMap<object, T>, find: (cells
   });
 }
 
-export function isInSlabs(cells: Cells): boolean {
-  return slabsOf.has(cells);
-}
-
 /** The slabs of a large sheet; none where it is kept as a plain record. */
 export function slabsIn(cells: Cells): readonly Cells[] {
   return (slabsOf.get(cells) ?? []).filter((slab) => slab !== undefined);
