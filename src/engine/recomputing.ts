@@ -8,7 +8,7 @@ import type { Cell } from "./plugin.ts";
 /** @param changed false when the value came out as it was */
 export type Heard = (cell: Cell, changed: boolean) => void;
 
-/** The part of the engine's evaluator that is relied upon; `tests/engine/far.test.ts` fails when it is another one. */
+/** The part of the engine's evaluator that is relied upon; `tests/job/far.test.ts` fails when it is another one. */
 interface Evaluator {
   recomputeVertex(vertex: Vertex, changes: unknown): boolean;
   processVertexOnCycle(vertex: Vertex, changes: unknown): void;
