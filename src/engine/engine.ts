@@ -82,9 +82,13 @@ export class Engine {
   load(content: EngineContent): void {
     const more = this.hf && this.held.extend(content);
     if (more) {
-      for (const name of more.sheets) this.hf.addSheet(name);
-      this.change(more.entries);
-      return;
+      const numbers = more.sheets.map((name) => this.hf.getSheetId(this.hf.addSheet(name)));
+      const first = this.held.sheets.length - more.sheets.length;
+      // A formula that named the sheet before there was one has taken another number for it.
+      if (numbers.every((number, index) => number === first + index)) {
+        this.change(more.entries);
+        return;
+      }
     }
     this.held.load(content);
     this.tables.forgetLast();

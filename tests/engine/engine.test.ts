@@ -54,6 +54,18 @@ describe("sheets and names", () => {
     expect(engine.value("Work", 0, 1)).toBeNull();
   });
 
+  test("a sheet that formulas named before there was one is reached, and what is typed on it counts", () => {
+    const faults: string[] = [];
+    const names = {};
+    const work = { name: "Work", cells: { A1: "=Later!A1*2" } };
+    const engine = new Engine({ sheets: [work], names }, samples, (what) => faults.push(what));
+    engine.load({ sheets: [work, { name: "Later", cells: { A1: "4" } }], names });
+    expect(engine.value("Work", 0, 0)).toBe(8);
+    engine.setCells([at(0, 0, "5", "Later")]);
+    expect(engine.value("Work", 0, 0)).toBe(10);
+    expect(faults).toEqual([]);
+  });
+
   test("sheets named like numbers or words of the language keep their places", () => {
     const sheets = ["2", "1", "toString", "Sheet 10"].map((name, i) => ({
       name,
