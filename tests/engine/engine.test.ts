@@ -54,15 +54,18 @@ describe("sheets and names", () => {
     expect(engine.value("Work", 0, 1)).toBeNull();
   });
 
-  test("a sheet that formulas named before there was one is reached, and what is typed on it counts", () => {
+  test("a sheet is added beside one that a formula names and nobody made", () => {
     const faults: string[] = [];
     const names = {};
-    const work = { name: "Work", cells: { A1: "=Later!A1*2" } };
-    const engine = new Engine({ sheets: [work], names }, samples, (what) => faults.push(what));
-    engine.load({ sheets: [work, { name: "Later", cells: { A1: "4" } }], names });
-    expect(engine.value("Work", 0, 0)).toBe(8);
+    const engine = new Engine({ sheets: [{ name: "Work", cells: { A1: "1" } }], names }, samples, (what) =>
+      faults.push(what),
+    );
+    engine.setCells([at(0, 1, "=Gone!A1")]);
+    const work = { name: "Work", cells: { A1: "1", B1: "=Gone!A1" } };
+    engine.load({ sheets: [work, { name: "Later", cells: { A1: "4", B1: "=A1*2" } }], names });
+    expect(engine.value("Later", 0, 1)).toBe(8);
     engine.setCells([at(0, 0, "5", "Later")]);
-    expect(engine.value("Work", 0, 0)).toBe(10);
+    expect(engine.value("Later", 0, 1)).toBe(10);
     expect(faults).toEqual([]);
   });
 
