@@ -1,12 +1,7 @@
 import fc from "fast-check";
-import { render } from "lit";
-import { beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import "../../src/ui/tokens.css";
-import { drawingOf } from "../../src/drawing/draw.ts";
 import { ascent, descent, widthOf } from "../../src/drawing/lettering.ts";
-import { drawingStyle } from "../../src/drawing/style.ts";
-import { drawingTemplate } from "../../src/drawing/svg.ts";
-import type { Figure } from "../../src/lathe/figure.ts";
 import {
   drawn,
   passesAsked,
@@ -17,54 +12,9 @@ import {
   threads,
   wiresFigure,
 } from "./figures.ts";
+import { faults, openPlate, plate, show } from "./measured.ts";
 
-const host = document.createElement("div");
-const root = host.attachShadow({ mode: "open" });
-
-beforeAll(async () => {
-  await Promise.all(["400 12px B612", "700 12px B612"].map((font) => document.fonts.load(font)));
-  root.adoptedStyleSheets = [drawingStyle.styleSheet!];
-});
-
-beforeEach(() => {
-  document.body.replaceChildren(host);
-});
-
-/** Draws a figure on the page at its own size, in the corner. */
-function show(figure: Figure, width: number, height: number): SVGSVGElement {
-  host.style.cssText = `position:fixed;left:0;top:0;width:${width}px;height:${height}px`;
-  render(drawingTemplate(drawingOf(figure, width, height)), root);
-  return root.querySelector("svg")!;
-}
-
-/** What the browser itself measures to lie over other text or to leave the frame. */
-function faults(picture: SVGSVGElement): string[] {
-  const found: string[] = [];
-  const frame = picture.getBoundingClientRect();
-  const texts = [...picture.querySelectorAll("text")].map((text) => ({
-    says: text.textContent,
-    box: text.getBoundingClientRect(),
-  }));
-  texts.forEach(({ says, box }, i) => {
-    for (const other of texts.slice(i + 1)) {
-      const { box: its } = other;
-      const across = Math.min(box.right, its.right) - Math.max(box.left, its.left);
-      const down = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
-      if (across > 0.1 && down > 0.1) found.push(`"${says}" lies over "${other.says}"`);
-    }
-  });
-  const slack = 0.05;
-  for (const element of picture.children) {
-    const box = element.getBoundingClientRect();
-    const inside =
-      box.left >= frame.left - slack &&
-      box.top >= frame.top - slack &&
-      box.right <= frame.right + slack &&
-      box.bottom <= frame.bottom + slack;
-    if (!inside) found.push(`${element.getAttribute("class")} "${element.textContent}" leaves the frame`);
-  }
-  return found;
-}
+beforeAll(openPlate);
 
 const sizes = fc.tuple(fc.integer({ min: 150, max: 900 }), fc.integer({ min: 110, max: 800 }));
 
@@ -139,8 +89,8 @@ test("a drawing scales into its place: twice the place, twice every line", () =>
   const picture = show(threadFigure("M12-6g"), 400, 300);
   const line = () => picture.querySelector("[data-part=profile]")!.getBoundingClientRect();
   const before = line();
-  host.style.width = "800px";
-  host.style.height = "600px";
+  plate.style.width = "800px";
+  plate.style.height = "600px";
   const after = line();
   expect(after.width / before.width).toBeCloseTo(2, 3);
   expect(after.height / before.height).toBeCloseTo(2, 3);
