@@ -130,6 +130,8 @@ export class FormulaField extends LitElement {
         override: [(context) => this.complete(context)],
         icons: false,
         activateOnTyping: true,
+        // A key that is pressed while the list is there is meant for it.
+        interactionDelay: 0,
         addToOptions: [{ render: wordsBeside, position: 80 }],
       }),
       EditorView.updateListener.of((update) => {

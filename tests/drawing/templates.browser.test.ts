@@ -47,7 +47,7 @@ test("some templates draw", () => {
 
 test.each(drawnIn)(
   "in $file no text lies over another and nothing leaves the frame",
-  ({ file, document }) => {
+  ({ document }) => {
     const job = createJob(document);
     const thread = namedArea(job, "thread");
     const chosen = thread ? threads(many) : ["as shipped"];
