@@ -29,6 +29,8 @@ export interface Step {
 export class EditSession extends EventTarget {
   active: Place = { sheet: "", row: 0, column: 0 };
   edit: Edit | undefined;
+  /** The person wants letters on the screen's keyboard where figures belong. */
+  letters = false;
   private job: Job | undefined;
   /** The address pointed at last, and the formula before and after it. */
   private pointed: { readonly before: string; readonly address: string; readonly after: string } | undefined;
@@ -59,6 +61,11 @@ export class EditSession extends EventTarget {
     this.tell();
   }
 
+  turnLetters(): void {
+    this.letters = !this.letters;
+    this.tell();
+  }
+
   /** What the text reads now, or a change in how it is edited. */
   update(change: Partial<Pick<Edit, "text" | "replacing" | "where" | "caret">>): void {
     if (!this.edit) return;
@@ -71,6 +78,7 @@ export class EditSession extends EventTarget {
     const { edit, job } = this;
     if (!edit || !job) return true;
     this.edit = undefined;
+    this.letters = false;
     this.pointed = undefined;
     if (edit.text !== edit.before) {
       const { sheet, row, column } = edit.place;
@@ -110,6 +118,7 @@ export class EditSession extends EventTarget {
   drop(): void {
     if (!this.edit) return;
     this.edit = undefined;
+    this.letters = false;
     this.tell();
   }
 

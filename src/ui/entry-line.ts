@@ -13,6 +13,7 @@ import { entryStyle } from "./entry-style.ts";
 import type { FieldState } from "./formula-field.ts";
 import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
+import { screenKeys } from "./screen-keys.ts";
 
 /** Letters that may need more lines than a phone has for them. */
 const longRemark = 90;
@@ -90,6 +91,13 @@ export class EntryLine extends LitElement {
       ${
         edit
           ? html`<div class="acts">
+              ${
+                this.rich || screenKeys(view, false) === "text"
+                  ? nothing
+                  : html`<button aria-pressed=${session.letters} @pointerdown=${hold} @click=${() => session.turnLetters()}>
+                      Letters
+                    </button>`
+              }
               <button class="go" @pointerdown=${hold} @click=${() => session.leave({ rows: 1, columns: 0 })}>
                 Keep <kbd aria-hidden="true">Enter</kbd>
               </button>
@@ -119,6 +127,7 @@ export class EntryLine extends LitElement {
     }
     return html`<input
       aria-label="Entry line"
+      inputmode=${this.rich ? nothing : screenKeys(view, this.session.letters)}
       autocomplete="off"
       autocapitalize="off"
       spellcheck="false"

@@ -1,4 +1,4 @@
-import { html, type PropertyValues } from "lit";
+import { html, nothing, type PropertyValues } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
@@ -11,6 +11,7 @@ import type { ChoiceList } from "./choice-list.ts";
 import type { EditSession, Step } from "./edit-session.ts";
 import { beside, editIntentOf, type Intent, intentOf, type Spot } from "./grid-keys.ts";
 import { GridPointer } from "./grid-pointer.ts";
+import { screenKeys } from "./screen-keys.ts";
 import { SheetMap } from "./sheet-map.ts";
 
 /**
@@ -136,6 +137,7 @@ export class SheetGrid extends CommandedGrid {
       return html`<textarea
         aria-label="Cell ${cellName(row, column)}"
         rows="1"
+        inputmode=${this.rich ? nothing : screenKeys(map.view(row, column), this.session.letters)}
         autocomplete="off"
         autocapitalize="off"
         spellcheck="false"

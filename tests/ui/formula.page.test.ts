@@ -91,6 +91,22 @@ test("under a finger the plain field stays", async () => {
   expect(await entry(page).evaluate((element) => element.localName)).toBe("input");
 });
 
+test("under a finger a number has the keyboard of figures, and letters when they are asked for", async () => {
+  const page = await openPage(await touchContext(1180, 820));
+  const keys = () => entry(page).getAttribute("inputmode");
+  await page.getByRole("gridcell", { name: "1/2-12 BSW" }).first().tap();
+  expect(await keys()).toBe("text");
+  await page.getByRole("button", { name: /^40/ }).tap();
+  await page.getByRole("gridcell", { name: "1.00°" }).first().tap();
+  await expect.poll(keys).toBe("decimal");
+  await entry(page).tap();
+  await page.keyboard.type("3");
+  await page.getByRole("button", { name: "Letters" }).tap();
+  await expect.poll(keys).toBe("text");
+  await page.getByRole("button", { name: /^Drop/ }).tap();
+  await expect.poll(keys).toBe("decimal");
+});
+
 test("a formula written in its cell has colours, completion and arrow keys that leave it", async () => {
   const page = await coloured();
   await page.getByRole("gridcell", { name: "8", exact: true }).click();
