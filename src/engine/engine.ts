@@ -84,11 +84,8 @@ export class Engine {
     if (more) {
       const numbers = more.sheets.map((name) => this.hf.getSheetId(this.hf.addSheet(name)));
       const first = this.held.sheets.length - more.sheets.length;
-      // A formula that named the sheet before there was one has taken another number for it.
-      if (numbers.every((number, index) => number === first + index)) {
-        this.change(more.entries);
-        return;
-      }
+      // A formula that named a sheet which is not there may have taken the next number for it.
+      if (numbers.every((number, index) => number === first + index)) return this.change(more.entries);
     }
     this.held.load(content);
     this.tables.forgetLast();
@@ -369,16 +366,14 @@ export class Engine {
 
   private fits(row: number, column: number, entry: Entry): boolean {
     const reach = entry.kind === "formula" ? entry.reach : { rows: 0, columns: 0 };
-    return (
-      Math.max(row + 1, reach.rows) <= this.room.rows &&
-      Math.max(column + 1, reach.columns) <= this.room.columns
-    );
+    const { rows, columns } = this.room;
+    return Math.max(row + 1, reach.rows) <= rows && Math.max(column + 1, reach.columns) <= columns;
   }
 
   private cell(sheet: string, row: number, column: number): Cell | undefined {
     const index = this.held.indexOf(sheet);
-    const inside =
-      index >= 0 && row >= 0 && column >= 0 && row < this.room.rows && column < this.room.columns;
+    const { rows, columns } = this.room;
+    const inside = index >= 0 && row >= 0 && column >= 0 && row < rows && column < columns;
     return inside ? { sheet: index, row, col: column } : undefined;
   }
 
