@@ -85,7 +85,10 @@ export class Engine {
       const numbers = more.sheets.map((name) => this.hf.getSheetId(this.hf.addSheet(name)));
       const first = this.held.sheets.length - more.sheets.length;
       // A formula that named a sheet which is not there may have taken the next number for it.
-      if (numbers.every((number, index) => number === first + index)) return this.change(more.entries);
+      if (numbers.every((number, index) => number === first + index)) {
+        this.change(more.entries);
+        return;
+      }
     }
     this.held.load(content);
     this.tables.forgetLast();
