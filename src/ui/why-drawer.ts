@@ -12,6 +12,8 @@ export class WhyDrawer extends LitElement {
     css`
       :host {
         display: block;
+        box-sizing: border-box;
+        min-width: 0;
         overflow: auto;
         background: var(--paper-2);
         border-left: 1px solid var(--rule-2);
@@ -20,6 +22,7 @@ export class WhyDrawer extends LitElement {
       }
       aside {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         gap: var(--s4);
         padding: var(--s3) var(--s4) var(--s5);
       }
@@ -92,7 +95,14 @@ export class WhyDrawer extends LitElement {
         text-underline-offset: 3px;
         cursor: pointer;
       }
+      li > * {
+        min-width: 0;
+      }
       li span {
+        flex: none;
+        max-width: 50%;
+        overflow: hidden;
+        text-overflow: ellipsis;
         white-space: nowrap;
       }
       .muted {
