@@ -1,3 +1,2 @@
 export declare const chromiumArguments: string[];
 export declare function findBrowser(): string | undefined;
-export declare function installBrowser(): string | undefined;

@@ -47,7 +47,7 @@ export function findBrowser() {
 }
 
 /** Installs Debian's package, or lets the test tool fetch its own. Returns the path, or undefined when neither worked. */
-export function installBrowser() {
+function installBrowser() {
   if (existsSync("/usr/bin/apt-get")) {
     console.log("Installing the browser package chromium ...");
     const asRoot = process.getuid?.() === 0 ? [] : ["sudo", "-n"];
@@ -68,6 +68,16 @@ export function installBrowser() {
     stdio: "inherit",
   });
   return findBrowser();
+}
+
+/** The browser, fetched if there is none; says what to do and ends the command `npm ...` where that fails too. */
+export function needBrowser(command) {
+  const browser = findBrowser() ?? installBrowser();
+  if (browser) return browser;
+  console.error(
+    `No browser found and none could be installed. Install Chromium, or name one: CHROMIUM=/path/to/it ${command}`,
+  );
+  process.exit(2);
 }
 
 function downloaded() {

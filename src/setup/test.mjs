@@ -6,17 +6,11 @@
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
-import { findBrowser, installBrowser } from "./browser.mjs";
+import { needBrowser } from "./browser.mjs";
 import { installPackages, top } from "./install.mjs";
 
 installPackages();
-const browser = findBrowser() ?? installBrowser();
-if (!browser) {
-  console.error(
-    "No browser found and none could be installed. Install Chromium, or name one: CHROMIUM=/path/to/it npm test",
-  );
-  process.exit(2);
-}
+const browser = needBrowser("npm test");
 
 const words = process.argv.slice(2);
 // Absolute, as the test runner reads relative paths from the folder of the sources.
