@@ -1,20 +1,20 @@
 /**
  * The page's side of an engine in a worker. It answers at once with the last value that is known, and tells when newer
- * ones have come. What is typed as it stands, a number or words, is known here without asking.
+ * ones have come.
  *
  * The worker may be ended and started again at any moment: everything that it holds can be sent once more from here.
  */
 import type { Drawn, SheetFunction } from "../functions/declare.ts";
-import { cellName, parseCell } from "./address.ts";
-import { type Area, type Cone, contains } from "./cone.ts";
-import { Contents, type EngineContent, type EngineEdit } from "./contents.ts";
+import { cellName } from "./address.ts";
+import type { Cone } from "./cone.ts";
+import type { Contents, EngineContent, EngineEdit } from "./contents.ts";
 import type { Log } from "./engine.ts";
-import { enter } from "./gate.ts";
+import { type Blocks, FarValues, firstTurn } from "./far-values.ts";
+import type { KnownValues } from "./known-values.ts";
 import { type Order, type Report, spotOf } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
 import type { Reckoner, Reckoning } from "./reckoner.ts";
 import { SmallEngines } from "./small-engines.ts";
-import { ValueStore } from "./value-store.ts";
 import type { CellValue, Place } from "./values.ts";
 
 /** A worker that has been started. */
@@ -45,8 +45,6 @@ export interface FarListener {
 
 /** A worker that gives no sign of life for so long hangs, ms. */
 export const silence = 20_000;
-/** Of values that were known before; 0 stands for those that are not known. */
-const firstTurn = 1;
 /** Cells of one message. */
 const part = 2000;
 /** How long sending may keep the page from anything else, ms. */
@@ -55,8 +53,7 @@ const burst = 8;
 const heldUp = `left out: it kept everything else from being reckoned for ${silence / 1000} s. Change the formula`;
 
 export class FarEngine implements Reckoner {
-  private readonly held = new Contents();
-  private stores: ValueStore[] = [];
+  private readonly values = new FarValues();
   private thread: FarThread | undefined;
   /** False until the worker has reported anything. */
   private alive = false;
@@ -70,8 +67,6 @@ export class FarEngine implements Reckoner {
   /** What the turns under way may change, where that is known. */
   private readonly reach = new Map<number, ReadonlyMap<number, ReadonlySet<number>>>();
   private readonly edits = new Map<number, readonly EngineEdit[]>();
-  private wanted: readonly Area[] = [];
-  private filled: readonly Area[] = [];
   private outbox: Iterator<Order>[] = [];
   private sending = false;
   private broken = 0;
@@ -83,62 +78,38 @@ export class FarEngine implements Reckoner {
     private readonly listener: FarListener,
     functions: readonly SheetFunction[],
     log?: Log,
+    before?: KnownValues,
   ) {
     const known = {
       held: this.held,
-      valueAt: (cell: Cell) => this.valueAt(cell),
-      blocks: () => this.wanted,
+      valueAt: (cell: Cell) => this.values.valueAt(cell),
+      blocks: () => this.values.blocks.wanted,
     };
     this.small = new SmallEngines(known, functions, log);
     this.load(content);
+    if (!before) return;
+    const parts = this.values.recall(before);
+    parts.next();
+    this.recall(parts);
   }
 
-  /** Values that are known already are kept where the formula is the same. */
   load(content: EngineContent): void {
-    const before = new Map(this.held.sheets.map((sheet, i) => [sheet.name, { ...sheet, i }]));
-    const { stores } = this;
-    this.held.load(content);
+    this.values.load(content);
     this.small.clear();
-    this.wanted = this.filled = [];
-    this.stores = this.held.sheets.map(({ name, cells }) => {
-      const store = new ValueStore();
-      const old = before.get(name);
-      if (!old) return store;
-      for (const [cell, text] of cells) {
-        if (text[0] !== "=" || old.cells.get(cell) !== text) continue;
-        const { row, column } = parseCell(cell)!;
-        store.copy(stores[old.i]!, row, column);
-      }
-      return store;
-    });
     this.sendAll();
   }
 
   /** Values that another engine has reckoned, to show until newer ones come. */
-  seed(from: Reckoner, blocks: { readonly wanted: readonly Area[]; readonly filled: readonly Area[] }): void {
-    this.wanted = blocks.wanted;
-    this.filled = blocks.filled;
-    const take = (sheet: number, row: number, column: number) => {
-      const { name } = this.held.sheets[sheet]!;
-      const store = this.stores[sheet]!;
-      store.put(row, column, from.value(name, row, column), firstTurn);
-      const note = from.note(name, row, column);
-      const figure = from.figure(name, row, column);
-      if (note !== undefined || figure) store.putBeside(row, column, { note, figure });
-    };
-    for (const [sheet, { cells }] of this.held.sheets.entries()) {
-      for (const [name, text] of cells) {
-        const { row, column } = parseCell(name)!;
-        if (text[0] === "=") take(sheet, row, column);
-      }
-    }
-    for (const { sheet, top, left, bottom, right } of blocks.filled)
-      for (let row = top; row <= bottom; row++)
-        for (let column = left; column <= right; column++) take(sheet, row, column);
+  seed(from: Reckoner, blocks: Blocks): void {
+    this.values.seed(from, blocks);
+  }
+
+  known(): Generator<void, KnownValues> | undefined {
+    return this.ended === this.turn ? this.values.known() : undefined;
   }
 
   setCells(edits: readonly EngineEdit[]): void {
-    this.held.type(edits);
+    this.values.type(edits);
     if (this.stopped || !this.thread) {
       this.sendAll();
       return;
@@ -150,29 +121,25 @@ export class FarEngine implements Reckoner {
   }
 
   value(sheet: string, row: number, column: number): CellValue {
-    return this.valueAt({ sheet: this.held.indexOf(sheet), row, col: column });
+    return this.values.valueAt({ sheet: this.held.indexOf(sheet), row, col: column });
   }
 
   note(sheet: string, row: number, column: number): string | undefined {
-    return this.storeFor(sheet, row, column)?.note(row, column);
+    return this.values.note({ sheet, row, column });
   }
 
   figure(sheet: string, row: number, column: number): Drawn["figure"] | undefined {
-    return this.storeFor(sheet, row, column)?.figure(row, column);
+    return this.values.figure({ sheet, row, column });
   }
 
   spilledFrom(sheet: string, row: number, column: number): { row: number; column: number } | undefined {
-    if (this.filled.length === 0) return undefined;
-    const cell = { sheet: this.held.indexOf(sheet), row, col: column };
-    const area = this.filled.find((one) => contains(one, cell));
-    const isAnchor = area?.top === row && area.left === column;
-    return area && !isAnchor ? { row: area.top, column: area.left } : undefined;
+    return this.values.spilledFrom({ sheet, row, column });
   }
 
   isStale(sheet: string, row: number, column: number): boolean {
     if (this.ended === this.turn) return false;
-    const store = this.storeFor(sheet, row, column);
-    if (!store || store.turn(row, column) >= this.turn) return false;
+    const known = this.values.turn({ sheet, row, column });
+    if (known === undefined || known >= this.turn) return false;
     const index = this.held.indexOf(sheet);
     for (let turn = this.ended + 1; turn <= this.turn; turn++) {
       const reach = this.reach.get(turn);
@@ -219,27 +186,16 @@ export class FarEngine implements Reckoner {
     this.small.clear();
   }
 
-  private valueAt({ sheet, row, col }: Cell): CellValue {
-    const held = this.held.sheets[sheet];
-    if (!held) return null;
-    const name = cellName(row, col);
-    const put = held.values.get(name);
-    if (put !== undefined) return put;
-    const text = held.cells.get(name) ?? "";
-    if (text !== "" && text[0] !== "=") {
-      const entry = enter(text);
-      return "value" in entry ? entry.value : null;
-    }
-    const filled = text !== "" || this.filled.some((area) => contains(area, { sheet, row, col }));
-    return filled ? (this.stores[sheet]?.value(row, col) ?? null) : null;
+  private get held(): Contents {
+    return this.values.held;
   }
 
-  /** Where the value of a cell is kept that the worker reckons. */
-  private storeFor(sheet: string, row: number, column: number): ValueStore | undefined {
-    const index = this.held.indexOf(sheet);
-    const text = this.held.sheets[index]?.cells.get(cellName(row, column)) ?? "";
-    const reckoned = text === "" ? this.spilledFrom(sheet, row, column) !== undefined : text[0] === "=";
-    return reckoned ? this.stores[index] : undefined;
+  /** One part after the other, each when the page has had its turn. */
+  private recall(parts: Iterator<void>): void {
+    this.setting.later(() => {
+      if (parts.next().done) this.listener.values();
+      else this.recall(parts);
+    });
   }
 
   /** Begins anew with all that there is: in a new worker where there is none, or in the same. */
@@ -323,14 +279,10 @@ export class FarEngine implements Reckoner {
       return;
     }
     this.last = report;
-    for (const packet of report.packets) this.stores[packet.sheet]?.take(packet, report.turn);
+    this.values.take(report);
     if (report.reach) {
       const spots = report.reach.map(({ sheet, spots }): [number, Set<number>] => [sheet, new Set(spots)]);
       this.reach.set(report.turn, new Map(spots));
-    }
-    if (report.blocks) {
-      this.wanted = report.blocks.wanted;
-      this.filled = report.blocks.filled;
     }
     // What was typed is in, and is not to blame if nothing more comes.
     if (report.entered)

@@ -37,6 +37,7 @@ export class FarSide {
   private typed: readonly Cell[] = [];
   private reached = false;
   private wanted: readonly Area[] = [];
+  private built = false;
   private filled: readonly Area[] = [];
 
   constructor(
@@ -69,6 +70,7 @@ export class FarSide {
         const { names, sheets } = this.draft;
         this.draft = { names: {}, sheets: [] };
         this.filled = [];
+        this.built = true;
         this.fresh.clear();
         this.run(order.turn, countFormulas(sheets), [], () => {
           this.engine.load({ names, sheets });
@@ -215,8 +217,10 @@ export class FarSide {
   private blocksNow(): Pick<Report, "blocks"> {
     const { hf, spills } = this.engine.inner;
     const wanted = spills.blocks(hf);
-    if (wanted.length === 0 && this.wanted.length === 0) return {};
+    // After a build the page may still show blocks of another time.
+    if (wanted.length === 0 && this.wanted.length === 0 && !this.built) return {};
     this.wanted = wanted;
+    this.built = false;
     return { blocks: { wanted, filled: this.filled } };
   }
 

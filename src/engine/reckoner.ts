@@ -2,6 +2,7 @@
 import type { Drawn } from "../functions/declare.ts";
 import type { Cone } from "./cone.ts";
 import type { EngineContent, EngineEdit } from "./contents.ts";
+import type { KnownValues } from "./known-values.ts";
 import type { CellValue, Place } from "./values.ts";
 
 /** How far values are that have still to come. */
@@ -27,6 +28,8 @@ export interface Reckoner {
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
   cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] };
   precedents(place: Place): Place[];
+  /** What is known, step by step, so that it can be kept for another time; undefined where there is no need to. */
+  known(): Generator<void, KnownValues> | undefined;
   /** Undefined when all values are known. */
   readonly reckoning: Reckoning | undefined;
   stop(): void;

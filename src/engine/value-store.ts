@@ -1,6 +1,6 @@
 /** Values of one sheet as they came from the worker, in slabs of a column: millions of numbers take little room so. */
 import type { Drawn } from "../functions/declare.ts";
-import { columnOf, type Packet, rowOf } from "./packets.ts";
+import { columnOf, type Packet, rowOf, spotOf, type Told } from "./packets.ts";
 import type { CellValue } from "./values.ts";
 
 /** Rows of a slab. */
@@ -23,11 +23,14 @@ export class ValueStore {
   private readonly slabs = new Map<number, Slab>();
   private readonly besides = new Map<number, Beside>();
 
+  /** @param oldest values of earlier turns count as not known */
+  constructor(public oldest = 1) {}
+
   /** Undefined where none is known. */
   value(row: number, column: number): CellValue | undefined {
     const slab = this.slabs.get(slabOf(row, column));
     const at = row % high;
-    if (!slab || slab.turns[at] === 0) return undefined;
+    if (!slab || slab.turns[at]! < this.oldest) return undefined;
     const number = slab.numbers[at]!;
     return Number.isNaN(number) ? slab.others.get(at)! : number;
   }
@@ -86,6 +89,22 @@ export class ValueStore {
     if (beside) this.putBeside(row, column, beside);
   }
 
+  /** Numbers, words and truths with their places, those of the upper rows first. What shows more than that is left out. */
+  *plain(): Generator<Told> {
+    const inOrder = [...this.slabs].sort(([a], [b]) => a - b);
+    for (const [key, { numbers, turns, others }] of inOrder) {
+      const top = rowOf(key) * high;
+      const column = columnOf(key);
+      for (let at = 0; at < high; at++) {
+        if (turns[at]! < this.oldest) continue;
+        const number = numbers[at]!;
+        const value = Number.isNaN(number) ? others.get(at)! : number;
+        if (value === null || typeof value === "object" || this.figure(top + at, column)) continue;
+        yield { row: top + at, column, value };
+      }
+    }
+  }
+
   private slabAt(row: number, column: number): Slab {
     const key = slabOf(row, column);
     let slab = this.slabs.get(key);
@@ -97,5 +116,5 @@ export class ValueStore {
   }
 }
 
-const slabOf = (row: number, column: number): number => Math.floor(row / high) * 1024 + column;
-const besideOf = (row: number, column: number): number => row * 1024 + column;
+const slabOf = (row: number, column: number): number => spotOf(Math.floor(row / high), column);
+const besideOf = spotOf;

@@ -5,6 +5,7 @@
 import { parseCell, splitSheet } from "../engine/address.ts";
 import type { Log } from "../engine/engine.ts";
 import { FarEngine, type FarSetting } from "../engine/far-engine.ts";
+import type { KnownValues } from "../engine/known-values.ts";
 import type { Reckoner } from "../engine/reckoner.ts";
 import type { CellValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
@@ -38,9 +39,10 @@ export class JobValues {
     private readonly later: Later | undefined,
     private readonly far: Far | undefined,
     private readonly tell: (change: Pick<JobChange, "values" | "trouble">) => void,
+    before?: KnownValues,
   ) {
     const large = far !== undefined && weightIn(document) >= far.formulas;
-    this.reckoner = large ? this.farEngine(far) : this.onThread();
+    this.reckoner = large ? this.farEngine(far, before) : this.onThread();
     this.settle();
   }
 
@@ -71,7 +73,7 @@ export class JobValues {
     );
   }
 
-  private farEngine(far: Far): FarEngine {
+  private farEngine(far: Far, before?: KnownValues): FarEngine {
     const listener = {
       values: () => {
         this.followUnit();
@@ -85,7 +87,7 @@ export class JobValues {
         this.tell({ values: true });
       },
     };
-    return new FarEngine(fed(this.document, this.unit), far, listener, this.functions, this.log);
+    return new FarEngine(fed(this.document, this.unit), far, listener, this.functions, this.log, before);
   }
 
   private chooseThread(took: number): void {

@@ -4,11 +4,13 @@
  * Every command is one undo step. Commands never throw for what a person typed: text that the gate refuses stays in
  * the cell as typed and its value is an error with the reason; a name that cannot be used is answered with the reason.
  */
+import type { KnownValues } from "../engine/known-values.ts";
 import type { Reckoning } from "../engine/reckoner.ts";
 import type { CellValue, Place } from "../engine/values.ts";
 import type { Drawn } from "../functions/declare.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
 
+export type { KnownValues } from "../engine/known-values.ts";
 export { createJob } from "./running.ts";
 
 export interface CellEdit {
@@ -101,6 +103,11 @@ export interface Job {
   /** Leaves values that are not known yet as they are, stale, until the next edit. */
   stopReckoning(): void;
   goOnReckoning(): void;
+  /**
+   * The values, step by step, to be kept beside the stored job and given to `createJob` when it is opened again;
+   * undefined while newer ones are awaited, and where they come so quickly that there is no need.
+   */
+  knownValues(): Generator<void, KnownValues> | undefined;
   /** Called after every command, undo and redo, and when values have come later. Returns the way to stop it. */
   subscribe(listener: (change: JobChange) => void): () => void;
   /** Lets go of the worker that reckons for it, if there is one. */

@@ -73,6 +73,11 @@ export class OnThread implements Reckoner {
     return { wanted: spills.blocks(hf), filled: spills.filled(hf) };
   }
 
+  /** They are reckoned before anyone could see the others. */
+  known(): undefined {
+    return undefined;
+  }
+
   get reckoning(): Reckoning | undefined {
     return this.tables.reckoning;
   }

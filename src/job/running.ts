@@ -2,6 +2,7 @@
 import { cellName, columnName, placeName, splitSheet } from "../engine/address.ts";
 import type { Log } from "../engine/engine.ts";
 import { limits } from "../engine/gate.ts";
+import { type KnownValues, readKnown } from "../engine/known-values.ts";
 import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
 import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
@@ -26,12 +27,14 @@ import { type Far, JobValues } from "./job-values.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
+import { takenFor } from "./taken-for.ts";
 import type { Later } from "./whatif-slices.ts";
 
 /**
  * @param functions what cells may call besides the engine's own functions
  * @param later lets what-if tables be reckoned in slices; without it they are reckoned with every edit
  * @param far how a large job gets a worker; without it every job is reckoned on this thread
+ * @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be
  */
 export function createJob(
   document: JobDocument,
@@ -39,8 +42,9 @@ export function createJob(
   log?: Log,
   later?: Later,
   far?: Far,
+  before?: unknown,
 ): Job {
-  return new RunningJob(document, functions, log, later, far);
+  return new RunningJob(document, functions, log, later, far, readKnown(before, document.sheets.length));
 }
 
 class RunningJob implements Job {
@@ -54,11 +58,11 @@ class RunningJob implements Job {
     log: Log | undefined,
     later: Later | undefined,
     far: Far | undefined,
+    before: KnownValues | undefined,
   ) {
     this.history = new History(document);
-    this.values = new JobValues(document, functions, log, later, far, (change) =>
-      this.tell({ what: "", ...change }),
-    );
+    const tell = (change: Pick<JobChange, "values" | "trouble">) => this.tell({ what: "", ...change });
+    this.values = new JobValues(document, functions, log, later, far, tell, before);
   }
 
   get document(): JobDocument {
@@ -143,13 +147,18 @@ class RunningJob implements Job {
       ({ sheet, row, column }) =>
         this.has(sheet) && row >= 0 && row < limits.rows && column >= 0 && column < limits.columns,
     );
-    for (const { sheet, row, column } of possible) {
-      const on = this.document.sheets.find(({ name }) => name === sheet)!;
-      if (isLocked(on, row, column)) return lockReason(row, column);
-    }
-    const after = withCells(this.document, possible);
-    if (after === this.document) return undefined;
-    this.take(after, what ?? wordsForCells(differingCells(this.document, after) ?? possible));
+    const locked = possible.find((at) => this.isLockedAt(at));
+    if (locked) return lockReason(locked.row, locked.column);
+    const typed = withCells(this.document, possible);
+    if (typed === this.document) return undefined;
+    const words = what ?? wordsForCells(differingCells(this.document, typed) ?? possible);
+    this.take(
+      withCells(
+        typed,
+        takenFor(this, possible).filter((at) => !this.isLockedAt(at)),
+      ),
+      words,
+    );
     return undefined;
   }
 
@@ -300,6 +309,10 @@ class RunningJob implements Job {
     this.engine.goOn();
   }
 
+  knownValues(): Generator<void, KnownValues> | undefined {
+    return this.engine.known();
+  }
+
   subscribe(listener: (change: JobChange) => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
@@ -307,6 +320,11 @@ class RunningJob implements Job {
 
   close(): void {
     this.engine.end();
+  }
+
+  private isLockedAt({ sheet, row, column }: Place): boolean {
+    const on = this.document.sheets.find(({ name }) => name === sheet);
+    return on !== undefined && isLocked(on, row, column);
   }
 
   private has(sheet: string): boolean {

@@ -40,6 +40,11 @@ export class Autosave {
     return this.dirty;
   }
 
+  /** The revision in the keep, when that is the job as it is now. */
+  get settled(): number | undefined {
+    return this.dirty || this.writing || this.stopped || this.revision === 0 ? undefined : this.revision;
+  }
+
   /** The job has changed. */
   touch(): void {
     if (this.stopped) return;
@@ -107,6 +112,8 @@ export class Autosave {
       else this.overtakenBy(Number.POSITIVE_INFINITY);
     } catch (error) {
       this.revision -= 1;
+      // The keep may be full of values that can be reckoned again.
+      void this.keep.dropValues().catch(() => undefined);
       this.failed = true;
       this.dirty = true;
       this.report({ state: "failing", reason: error instanceof Error ? error.message : String(error) });

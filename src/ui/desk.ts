@@ -12,6 +12,7 @@ import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
 import { templates } from "./templates.ts";
+import { ValueKeep } from "./value-keep.ts";
 
 export interface Place {
   readonly row: number;
@@ -43,6 +44,7 @@ export class Desk {
   private id = "";
   private cells: Record<string, Place> = {};
   private autosave: Autosave | undefined;
+  private values: ValueKeep | undefined;
   private stop: (() => void) | undefined;
   private readonly pages: OtherPages;
 
@@ -87,7 +89,7 @@ export class Desk {
       found = await this.keep.read(id);
       if (found === undefined) return false;
       if (!isKeptJob(found)) throw new RangeError("the record is damaged");
-      const job = await running(found.text);
+      const job = await running(found.text, await this.keep.values(found.id, found.revision));
       await this.put(job, found.id, found.revision, await this.keep.standing(id).catch(() => undefined));
       this.saved = { state: "kept", when: found.changed, revision: found.revision };
       this.listener.savedChanged();
@@ -171,6 +173,7 @@ export class Desk {
   private async put(job: Job, id: string, revision: number, standing?: Standing): Promise<void> {
     await this.flush().catch(() => undefined);
     this.autosave?.stop();
+    this.values?.stop();
     this.stop?.();
     if (this.job !== job) this.job?.close();
     this.job = job;
@@ -190,6 +193,9 @@ export class Desk {
         () => this.shared,
         () => prepareText(job.document, pause),
       );
+    const { autosave } = this;
+    this.values = this.keep && new ValueKeep(this.keep, id, job, () => autosave?.settled);
+    this.values?.touch();
     this.stop = job.subscribe((change) => this.onChange(change));
     remember(id);
     void this.keep?.setLastOpen(id).catch(() => undefined);
@@ -199,6 +205,7 @@ export class Desk {
 
   private onChange({ what, document: { sheets }, values, trouble }: JobChange) {
     if (trouble !== undefined) this.listener.trouble(trouble);
+    this.values?.touch();
     // Values that were still being reckoned: nothing to keep.
     if (values) {
       this.listener.changed(what);
@@ -211,7 +218,10 @@ export class Desk {
 
   private report(saved: Saved) {
     this.saved = saved;
-    if (saved.state === "kept") this.pages.tellWritten(saved.revision);
+    if (saved.state === "kept") {
+      this.pages.tellWritten(saved.revision);
+      this.values?.touch();
+    }
     this.listener.savedChanged();
   }
 
@@ -232,8 +242,9 @@ export class Desk {
   }
 }
 
-async function running(text: string): Promise<Job> {
-  return createJob(await readSoon(text, startReading), undefined, undefined, later, far);
+async function running(text: string, before?: unknown): Promise<Job> {
+  const document = await readSoon(text, startReading);
+  return createJob(document, undefined, undefined, later, far, before);
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

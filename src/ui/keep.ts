@@ -1,8 +1,10 @@
 /**
  * Jobs kept on this device, in IndexedDB: the text of the job file, what the shelf shows of it, and apart from that
- * where the person stood in it. A record that can't be read is set aside, never thrown away.
+ * where the person stood in it. A record that can't be read is set aside, never thrown away. Last values of large jobs
+ * are kept besides, and thrown away whenever they are in the way.
  */
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { KnownValues } from "../job/job.ts";
 
 export interface KeptJob {
   readonly id: string;
@@ -29,19 +31,33 @@ interface Store extends DBSchema {
   standing: { key: string; value: Standing };
   aside: { key: number; value: { readonly record: unknown; readonly reason: string; readonly when: number } };
   desk: { key: string; value: string };
+  values: { key: string; value: KeptValues; indexes: { when: number } };
 }
+
+/** Last values of a job; they are shown only with the very revision that they are of. */
+interface KeptValues {
+  readonly revision: number;
+  readonly when: number;
+  readonly known: KnownValues;
+}
+
+/** Jobs whose values are kept. */
+const mostValues = 12;
 
 export class Keep {
   private constructor(private readonly base: IDBPDatabase<Store>) {}
 
   /** @throws whatever the browser says where it lets nothing be kept */
   static async open(name = "halfangle"): Promise<Keep> {
-    const base = await openDB<Store>(name, 1, {
-      upgrade(made) {
-        made.createObjectStore("jobs", { keyPath: "id" });
-        made.createObjectStore("standing");
-        made.createObjectStore("aside", { autoIncrement: true });
-        made.createObjectStore("desk");
+    const base = await openDB<Store>(name, 2, {
+      upgrade(made, from) {
+        if (from < 1) {
+          made.createObjectStore("jobs", { keyPath: "id" });
+          made.createObjectStore("standing");
+          made.createObjectStore("aside", { autoIncrement: true });
+          made.createObjectStore("desk");
+        }
+        if (from < 2) made.createObjectStore("values").createIndex("when", "when");
       },
       // A newer page in another tab wants to change the store: let go, the next write reports it.
       blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
@@ -84,6 +100,28 @@ export class Keep {
 
   async remove(id: string): Promise<void> {
     await this.base.delete("jobs", id);
+    await this.base.delete("values", id);
+  }
+
+  /** Last values of the job as it was at `revision`, unchecked; undefined where there are none, and whatever goes wrong. */
+  async values(id: string, revision: number): Promise<unknown> {
+    const found: unknown = await this.base.get("values", id).catch(() => undefined);
+    const { revision: of, known } = (found ?? {}) as Partial<KeptValues>;
+    return of === revision ? known : undefined;
+  }
+
+  /** Keeps values, in place of those that were kept longest ago. */
+  async keepValues(id: string, revision: number, known: KnownValues): Promise<void> {
+    const step = this.base.transaction("values", "readwrite", { durability: "relaxed" });
+    await step.store.put({ revision, when: Date.now(), known }, id);
+    const all = await step.store.index("when").getAllKeys();
+    for (const old of all.slice(0, -mostValues)) await step.store.delete(old);
+    await step.done;
+  }
+
+  /** Makes room: they can all be reckoned again. */
+  async dropValues(): Promise<void> {
+    await this.base.clear("values");
   }
 
   async standing(id: string): Promise<Standing | undefined> {

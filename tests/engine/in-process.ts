@@ -63,13 +63,18 @@ export class InProcess {
     return { ...this.setting, formulas: 0, longest: Number.POSITIVE_INFINITY };
   }
 
+  /** The page does what it has put off. */
+  rest(): void {
+    while (this.works.length > 0) this.works.shift()!();
+  }
+
   /** The worker does what it was ordered. */
   work(): void {
-    while (this.works.length > 0) this.works.shift()!();
+    this.rest();
     if (this.hangs) return;
     for (let order = this.orders.shift(); order; order = this.orders.shift()) {
       this.side?.take(order);
-      while (this.works.length > 0) this.works.shift()!();
+      this.rest();
     }
   }
 

@@ -130,6 +130,7 @@ export function fakeJob(
     precedents: unused,
     reckoning: undefined,
     stopReckoning: unused,
+    knownValues: unused,
     goOnReckoning: unused,
     close: () => {},
     put: unused,

@@ -76,6 +76,51 @@ test("a job of 9,000 formulas shows its words at once, takes keys, and ends with
   await expect.poll(() => cell(page, 301, 31).textContent(), { timeout: 30_000 }).toBe("3240");
 });
 
+test("a large job that is opened again shows its last values at once, slanted, until it is reckoned", async () => {
+  const context = await newContext();
+  let page = await openPage(context);
+  await openFile(page, "chain.json", writeJob(chain(301, 31)));
+  await expect.poll(() => cell(page, 2, 6).textContent(), { timeout: 30_000 }).toBe("25");
+  const keptCells = () =>
+    page.evaluate(async () => {
+      const opening = indexedDB.open("halfangle");
+      await new Promise((done) => opening.addEventListener("success", done));
+      const asked = opening.result.transaction("values").objectStore("values").getAll();
+      await new Promise((done) => asked.addEventListener("success", done));
+      opening.result.close();
+      return (asked.result as { known: { packets: { spots: Int32Array }[] } }[]).flatMap(({ known }) =>
+        known.packets.map(({ spots }) => spots.length),
+      );
+    });
+  await expect.poll(keptCells, { timeout: 30_000 }).toEqual([8192, 808]);
+  await page.close();
+  // The worker that reckons is given nothing to do before this page lets it.
+  await context.addInitScript(() => {
+    const free = new Promise<void>((done) => addEventListener("let-go", () => done()));
+    window.Worker = class extends Worker {
+      readonly #held: boolean;
+      constructor(script: string | URL, options?: WorkerOptions) {
+        super(script, options);
+        this.#held = /\/worker-/.test(String(script));
+      }
+      override postMessage(message: unknown) {
+        if (this.#held) void free.then(() => super.postMessage(message));
+        else super.postMessage(message);
+      }
+    };
+  });
+  page = await openPage(context);
+  await expect.poll(() => cell(page, 2, 6).textContent(), { timeout: 30_000 }).toBe("25");
+  expect(await cell(page, 2, 6).getAttribute("class")).toMatch(/\bstale\b/);
+  expect(await cell(page, 2, 1).getAttribute("class")).not.toMatch(/\bstale\b/);
+  await page.getByRole("progressbar", { name: "Values reckoned" }).waitFor();
+  await page.evaluate(() => dispatchEvent(new Event("let-go")));
+  await expect
+    .poll(() => cell(page, 2, 6).getAttribute("class"), { timeout: 30_000 })
+    .not.toMatch(/\bstale\b/);
+  expect(await cell(page, 2, 6).textContent()).toBe("25");
+});
+
 test("a small job needs no worker", async () => {
   const page = await openPage(await newContext());
   const workers: string[] = [];
