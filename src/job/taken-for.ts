@@ -1,0 +1,56 @@
+/**
+ * What a reading was taken for. A reading of one thread says nothing of the next, so that whoever types it, at the bench
+ * or on the sheet, has what it belongs to written beside it in the same step.
+ *
+ * Read by names: `reading_for` is a formula that says what a reading belongs to, as thread, wire and unit; it is written as
+ * text into `measured_for` beside the cell `measured`, and into `readings_for` beside the last column of `readings`.
+ * The sheet compares the two. What is typed as a formula follows the job by itself and belongs to nothing.
+ */
+import type { CellEdit, Job } from "./job.ts";
+import { type NamedArea, namedArea, namedValue } from "./named.ts";
+
+/** Cells to write beside the readings among `edits`; none for those that are written by `edits` themselves. */
+export function takenFor(job: Job, edits: readonly CellEdit[]): CellEdit[] {
+  const pairs = pairsOf(job);
+  if (pairs.length === 0) return [];
+  const now = namedValue(job, "reading_for");
+  const belongs = typeof now === "string" ? now : "";
+  return edits.flatMap(({ sheet, row, column, text }) =>
+    pairs.flatMap(({ readings, beside }): CellEdit[] => {
+      if (sheet !== readings.sheet || column !== readings.right) return [];
+      if (row < readings.top || row > readings.bottom) return [];
+      const at = { sheet: beside.sheet, row: beside.top + row - readings.top, column: beside.left };
+      if (edits.some((each) => each.sheet === at.sheet && each.row === at.row && each.column === at.column))
+        return [];
+      const typed = text.trim();
+      return [{ ...at, text: typed === "" || typed.startsWith("=") ? "" : asText(belongs) }];
+    }),
+  );
+}
+
+/** True when the reading in this row of the log was taken for something else than what is measured now. */
+export function isForOther(job: Job, row: number): boolean {
+  const log = namedArea(job, "readings");
+  const beside = namedArea(job, "readings_for");
+  const now = namedValue(job, "reading_for");
+  if (!log || !beside || typeof now !== "string") return false;
+  const { value } = job.cell(beside.sheet, beside.top + row - log.top, beside.left);
+  return typeof value === "string" && value !== "" && value !== now;
+}
+
+function pairsOf(job: Job): { readonly readings: NamedArea; readonly beside: NamedArea }[] {
+  const names = [
+    ["measured", "measured_for"],
+    ["readings", "readings_for"],
+  ] as const;
+  return names.flatMap(([of, by]) => {
+    const beside = namedArea(job, by);
+    const readings = beside && namedArea(job, of);
+    return readings ? [{ readings, beside }] : [];
+  });
+}
+
+/** A designation such as `-1/4` is no formula. */
+function asText(words: string): string {
+  return /^[=+\-']/.test(words) ? `'${words}` : words;
+}
