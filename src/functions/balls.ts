@@ -1,5 +1,5 @@
 /** BALL.*: a nut over balls, or with a T-probe. */
-import { nutPitchDiameterFrom, overBalls } from "../thread/balls.ts";
+import { type Balls, nutPitchDiameterFrom, overBalls } from "../thread/balls.ts";
 import { veeOf } from "../thread/groove.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 import { included, lead, method, pitch, pitchDia, trailingFlank } from "./measured.ts";
@@ -18,6 +18,27 @@ const faces = {
   doc: "Between the inner faces of the balls, their centres, or over their outer faces as a T-probe touches.",
 } as const satisfies Param;
 
+/** A groove and the balls in it, in the order of the arguments; `ballsGiven` makes of them what is measured. */
+const grooveAndBalls = [pitch, ball, included, lead, method, trailingFlank, faces] as const;
+
+function ballsGiven(
+  axialPitch: number,
+  diameter: number,
+  angle: number,
+  advance: number | undefined,
+  how: Balls["method"],
+  trailing: number | undefined,
+  between: Balls["faces"],
+): Balls {
+  return {
+    vee: veeOf(axialPitch, angle, trailing),
+    ball: diameter,
+    lead: advance ?? axialPitch,
+    method: how,
+    faces: between,
+  };
+}
+
 const source = "geometry of a sphere on two helicoids";
 
 export const ballFunctions: readonly SheetFunction[] = [
@@ -25,7 +46,7 @@ export const ballFunctions: readonly SheetFunction[] = [
     name: "BALL.READING",
     family: "measure",
     summary: "Distance between the inner faces of three balls in a nut.",
-    params: [pitchDia, pitch, ball, included, lead, method, trailingFlank, faces],
+    params: [pitchDia, ...grooveAndBalls],
     returns: {
       type: "number",
       unit: "length",
@@ -52,14 +73,7 @@ export const ballFunctions: readonly SheetFunction[] = [
       { formula: '=BALL.READING(18.376, 2.5, 1.5, 60, , , , "outer")', value: 19.0388433 },
     ],
     source,
-    compute: (diameter, P, w, angle, advance, how, trailing, faces) =>
-      overBalls(diameter, {
-        vee: veeOf(P, angle, trailing),
-        ball: w,
-        lead: advance ?? P,
-        method: how,
-        faces,
-      }),
+    compute: (diameter, ...given) => overBalls(diameter, ballsGiven(...given)),
   }),
   declare({
     name: "BALL.PITCHDIA",
@@ -67,13 +81,7 @@ export const ballFunctions: readonly SheetFunction[] = [
     summary: "Pitch diameter of a nut from a reading between or over balls.",
     params: [
       { name: "reading", type: "number", unit: "length", doc: "Between or over the balls, above 0." },
-      pitch,
-      ball,
-      included,
-      lead,
-      method,
-      trailingFlank,
-      faces,
+      ...grooveAndBalls,
     ],
     returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter of the nut." },
     failures: [
@@ -95,13 +103,6 @@ export const ballFunctions: readonly SheetFunction[] = [
       { formula: '=BALL.PITCHDIA(19.0388433, 2.5, 1.5, 60, , , , "outer")', value: 18.376 },
     ],
     source,
-    compute: (reading, P, w, angle, advance, how, trailing, faces) =>
-      nutPitchDiameterFrom(reading, {
-        vee: veeOf(P, angle, trailing),
-        ball: w,
-        lead: advance ?? P,
-        method: how,
-        faces,
-      }),
+    compute: (reading, ...given) => nutPitchDiameterFrom(reading, ballsGiven(...given)),
   }),
 ];

@@ -1,5 +1,6 @@
 import { dialDivisions, dialReading, roundToDial } from "../lathe/dial.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { division, reads } from "./slides.ts";
 
 const travel = {
   name: "travel",
@@ -7,20 +8,6 @@ const travel = {
   unit: "length",
   doc: "Travel of the slide; the sign is kept.",
 } as const satisfies Param;
-const division = {
-  name: "division",
-  type: "number",
-  unit: "length",
-  doc: "One division as the dial is marked, above 0.",
-} as const satisfies Param;
-const reads = {
-  name: "reads",
-  type: "text",
-  options: ["radius", "diameter"],
-  fallback: "radius",
-  doc: '"radius": the dial shows the travel; "diameter": it shows twice the travel.',
-} as const satisfies Param;
-
 const noDivision = {
   when: "the division is not above 0",
   gives: "#NUM!",

@@ -5,6 +5,8 @@ import { grooveOf } from "../lathe/chip-area.ts";
 import { requireDepths } from "../lathe/figure-checks.ts";
 import { alongSetover, cutGroove, deviationFrom } from "../lathe/groove.ts";
 import { declare, type SheetFunction } from "./declare.ts";
+import { setover } from "./slides.ts";
+import { included } from "./toolform.ts";
 
 export const drawGrooveFunctions: readonly SheetFunction[] = [
   declare({
@@ -18,13 +20,8 @@ export const drawGrooveFunctions: readonly SheetFunction[] = [
         unit: "length",
         doc: "Radial depth after each pass, above 0, none less than the one before; blanks are passed over.",
       },
-      {
-        name: "setover",
-        type: "number",
-        unit: "deg",
-        doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
-      },
-      { name: "included", type: "number", unit: "deg", doc: "Included angle of the tool, 0 to below 180." },
+      setover,
+      included,
       {
         name: "nose",
         type: "number",

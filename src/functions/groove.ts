@@ -3,6 +3,7 @@ import { grooveOf, type NoseShape } from "../lathe/chip-area.ts";
 import { cutGroove, deviationFrom, overcutAt } from "../lathe/groove.ts";
 import { outlineArea, type Place } from "../lathe/groove-outline.ts";
 import { type Block, declare, type Failure, type Param, type SheetFunction } from "./declare.ts";
+import { included, noseOrSharp, shape, trailingFlank } from "./toolform.ts";
 
 const placeParams = [
   {
@@ -17,22 +18,10 @@ const placeParams = [
     unit: "length",
     doc: "Radial depth of its tip at each pass, as many as axial.",
   },
-  { name: "included", type: "number", unit: "deg", doc: "Included angle of the tool, 0 to below 180." },
-  {
-    name: "nose",
-    type: "number",
-    unit: "length",
-    fallback: 0,
-    doc: "Width of a flat nose or radius of a round one; 0, sharp, when left out.",
-  },
-  {
-    name: "trailing_flank",
-    type: "number",
-    unit: "deg",
-    optional: true,
-    doc: "0 to the included angle; left out: half of it.",
-  },
-  { name: "shape", type: "text", options: ["flat", "radius"], fallback: "flat", doc: "What the nose is." },
+  included,
+  noseOrSharp,
+  trailingFlank,
+  shape,
 ] as const satisfies readonly Param[];
 
 /** The form that was wanted, standing where the last pass stands unless its own depth is given. */

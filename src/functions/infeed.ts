@@ -8,28 +8,10 @@ import {
   sideStep,
 } from "../lathe/infeed.ts";
 import { setoverForShare, trailingShare } from "../lathe/setover-error.ts";
-import { declare, type Param, type SheetFunction } from "./declare.ts";
-
-const setover = {
-  name: "setover",
-  type: "number",
-  unit: "deg",
-  doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
-} as const satisfies Param;
-
-const included = {
-  name: "included",
-  type: "number",
-  unit: "deg",
-  doc: "Included angle of the tool, 0 to below 180.",
-} as const satisfies Param;
-const trailingFlank = {
-  name: "trailing_flank",
-  type: "number",
-  unit: "deg",
-  optional: true,
-  doc: "0 to the included angle; left out: half of it.",
-} as const satisfies Param;
+import { declare, type SheetFunction } from "./declare.ts";
+import { flank, infeed } from "./depths.ts";
+import { setover } from "./slides.ts";
+import { included, trailingFlank } from "./toolform.ts";
 
 export const infeedFunctions: readonly SheetFunction[] = [
   declare({
@@ -93,9 +75,9 @@ export const infeedFunctions: readonly SheetFunction[] = [
     family: "infeed",
     summary: "Uncut chip thickness that a pass takes square to one flank.",
     params: [
-      { name: "infeed", type: "number", unit: "length", doc: "Slide travel of the pass, 0 or more." },
+      infeed,
       setover,
-      { name: "flank", type: "number", unit: "deg", doc: "Angle of that flank, 0 to below 90." },
+      flank,
       {
         name: "side",
         type: "text",

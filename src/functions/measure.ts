@@ -1,21 +1,21 @@
 /** WIRE.*: which wires serve, and three of them. */
 import { veeOf } from "../thread/groove.ts";
 import { bestWire, bestWireOnHelix, largestWire, pickWire, smallestWire } from "../thread/wirelimits.ts";
-import { overWires, pitchDiameterFrom, wiresOf } from "../thread/wires.ts";
+import { overWires, pitchDiameterFrom } from "../thread/wires.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import {
   crest,
   crestDoc,
+  grooveAndWires,
   included,
   lead,
-  method,
   pitch,
   pitchDia,
   root,
   rootShape,
   shape,
   trailingFlank,
-  wire,
+  wiresGiven,
 } from "./measured.ts";
 
 const overWiresSource =
@@ -84,7 +84,7 @@ export const measureFunctions: readonly SheetFunction[] = [
     name: "WIRE.READING",
     family: "measure",
     summary: "What a micrometer reads over three wires in a screw.",
-    params: [pitchDia, pitch, wire, included, lead, method, trailingFlank],
+    params: [pitchDia, ...grooveAndWires],
     returns: {
       type: "number",
       unit: "length",
@@ -123,8 +123,7 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: '=WIRE.READING(1.85, 0.25, 0.13, 52, , "plain", 7)', value: 2.0377351 },
     ],
     source: overWiresSource,
-    compute: (diameter, P, w, angle, advance, how, trailing) =>
-      overWires(diameter, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+    compute: (diameter, ...given) => overWires(diameter, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.PITCHDIA",
@@ -137,12 +136,7 @@ export const measureFunctions: readonly SheetFunction[] = [
         unit: "length",
         doc: "Over two wires on one side and one opposite, above 0.",
       },
-      pitch,
-      wire,
-      included,
-      lead,
-      method,
-      trailingFlank,
+      ...grooveAndWires,
     ],
     returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
     failures: [
@@ -164,8 +158,7 @@ export const measureFunctions: readonly SheetFunction[] = [
       { formula: '=WIRE.PITCHDIA(12.3474555, 1.75, 1, 60, 1.75, "plain")', value: 10.863 },
     ],
     source: overWiresSource,
-    compute: (reading, P, w, angle, advance, how, trailing) =>
-      pitchDiameterFrom(reading, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+    compute: (reading, ...given) => pitchDiameterFrom(reading, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.LARGEST",

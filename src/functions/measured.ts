@@ -1,4 +1,6 @@
 /** Arguments that the functions of measuring over wires and balls share. */
+import { veeOf } from "../thread/groove.ts";
+import { type Wires, wiresOf } from "../thread/wires.ts";
 import type { Param } from "./declare.ts";
 
 export const pitch = {
@@ -81,6 +83,20 @@ export const reading = {
   unit: "length",
   doc: "What the micrometer reads, above 0.",
 } as const satisfies Param;
+
+/** A groove and the wires in it, in the order of the arguments; `wiresGiven` makes of them what is measured. */
+export const grooveAndWires = [pitch, wire, included, lead, method, trailingFlank] as const;
+
+export function wiresGiven(
+  axialPitch: number,
+  diameter: number,
+  angle: number,
+  advance: number | undefined,
+  how: Wires["method"],
+  trailing?: number,
+): Wires {
+  return wiresOf(veeOf(axialPitch, angle, trailing), diameter, advance, how);
+}
 
 /** A reading that is none, for every function that takes one. */
 export const noReading = {

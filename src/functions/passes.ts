@@ -1,14 +1,10 @@
 import { grooveOf } from "../lathe/chip-area.ts";
 import { depthAfter, passArea, passCount } from "../lathe/passes.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { depth, pass, passes } from "./depths.ts";
 import { planFunctions } from "./plan.ts";
+import { noseOrSharp, shape, trailingFlank } from "./toolform.ts";
 
-const depth = {
-  name: "depth",
-  type: "number",
-  unit: "length",
-  doc: "Full radial depth, above 0.",
-} as const satisfies Param;
 const spread = {
   name: "spread",
   type: "text",
@@ -23,44 +19,13 @@ const included = {
   fallback: 60,
   doc: "Included angle of the tool, 0 to below 180; 60 when left out.",
 } as const satisfies Param;
-const nose = {
-  name: "nose",
-  type: "number",
-  unit: "length",
-  fallback: 0,
-  doc: "Width of a flat nose or radius of a round one; 0, sharp, when left out.",
-} as const satisfies Param;
-const trailingFlank = {
-  name: "trailing_flank",
-  type: "number",
-  unit: "deg",
-  optional: true,
-  doc: "0 to the included angle; left out: half of it.",
-} as const satisfies Param;
-const shape = {
-  name: "shape",
-  type: "text",
-  options: ["flat", "radius"],
-  fallback: "flat",
-  doc: "What the nose is.",
-} as const satisfies Param;
-
 export const passFunctions: readonly SheetFunction[] = [
   declare({
     name: "PASS.DEPTH",
     family: "passes",
     summary:
       "Radial depth reached after a pass, when every pass takes the same chip area (or the same depth).",
-    params: [
-      depth,
-      { name: "pass", type: "number", doc: "Number of the pass, whole, 0 to passes." },
-      { name: "passes", type: "number", doc: "How many in all, whole, 1 or more." },
-      spread,
-      included,
-      nose,
-      trailingFlank,
-      shape,
-    ],
+    params: [depth, pass, passes, spread, included, noseOrSharp, trailingFlank, shape],
     returns: { type: "number", unit: "length", doc: "From the surface, radial." },
     failures: [
       {
@@ -106,7 +71,7 @@ export const passFunctions: readonly SheetFunction[] = [
       },
       spread,
       included,
-      nose,
+      noseOrSharp,
       trailingFlank,
       shape,
     ],
@@ -142,7 +107,7 @@ export const passFunctions: readonly SheetFunction[] = [
       { name: "from_depth", type: "number", unit: "length", doc: "Where the pass starts, 0 to to_depth." },
       { name: "to_depth", type: "number", unit: "length", doc: "Where it ends." },
       included,
-      nose,
+      noseOrSharp,
       trailingFlank,
       shape,
     ],

@@ -3,27 +3,20 @@ import { grooveOf, type NoseShape } from "../lathe/chip-area.ts";
 import type { DialReads } from "../lathe/dial.ts";
 import { type Plan, type PlanRow, planPasses } from "../lathe/plan.ts";
 import { type Block, declare, type Failure, type Param, type SheetFunction } from "./declare.ts";
+import { depthToReach } from "./depths.ts";
+import { crossDivision, crossReads } from "./slides.ts";
+import { included, nose, shape, trailingFlank } from "./toolform.ts";
 
 const planParams = [
-  {
-    name: "depth",
-    type: "number",
-    unit: "length",
-    doc: "Radial depth to reach, above 0: THREAD.CUTDEPTH with the real blank, nose and target.",
-  },
+  depthToReach,
   {
     name: "setover",
     type: "number",
     unit: "deg",
     doc: "Set-over from the line square to the axis, not above the trailing flank.",
   },
-  { name: "included", type: "number", unit: "deg", doc: "Included angle of the tool, 0 to below 180." },
-  {
-    name: "nose",
-    type: "number",
-    unit: "length",
-    doc: "Width of a flat nose or radius of a round one, 0 or more.",
-  },
+  included,
+  nose,
   {
     name: "slide_division",
     type: "number",
@@ -49,28 +42,10 @@ const planParams = [
     optional: true,
     doc: "Radial depth kept for the cross slide; left out: two of its divisions.",
   },
-  {
-    name: "cross_division",
-    type: "number",
-    unit: "length",
-    optional: true,
-    doc: "One division of the cross slide as marked; left out: as slide_division.",
-  },
-  {
-    name: "trailing_flank",
-    type: "number",
-    unit: "deg",
-    optional: true,
-    doc: "0 to the included angle; left out: half of it.",
-  },
-  { name: "shape", type: "text", options: ["flat", "radius"], fallback: "flat", doc: "What the nose is." },
-  {
-    name: "cross_reads",
-    type: "text",
-    options: ["radius", "diameter"],
-    fallback: "radius",
-    doc: "What the cross slide's dial shows.",
-  },
+  crossDivision,
+  trailingFlank,
+  shape,
+  crossReads,
   { name: "spring", type: "number", fallback: 2, doc: "Spring passes, whole; 2 when left out." },
   {
     name: "per_turn",

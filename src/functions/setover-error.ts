@@ -9,13 +9,9 @@ import {
   pitchDiameterChange,
 } from "../lathe/setover-error.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { depth, firstDepth, flank, infeed } from "./depths.ts";
+import { trailingFlank } from "./toolform.ts";
 
-const depth = {
-  name: "depth",
-  type: "number",
-  unit: "length",
-  doc: "Full radial depth, above 0.",
-} as const satisfies Param;
 const setover = {
   name: "setover",
   type: "number",
@@ -34,19 +30,6 @@ const error = {
   unit: "deg",
   doc: "What the slide really stands at, less setover.",
 } as const satisfies Param;
-const flank = {
-  name: "flank",
-  type: "number",
-  unit: "deg",
-  doc: "Angle of that flank, 0 to below 90.",
-} as const satisfies Param;
-const firstDepth = {
-  name: "first_depth",
-  type: "number",
-  unit: "length",
-  doc: "Radial depth of the first pass, 0 to depth.",
-} as const satisfies Param;
-
 export const setoverErrorFunctions: readonly SheetFunction[] = [
   declare({
     name: "SETOVER.REACHED",
@@ -109,11 +92,7 @@ export const setoverErrorFunctions: readonly SheetFunction[] = [
     name: "SETOVER.STEP",
     family: "set-over",
     summary: "Height of the step that a pass leaves on a flank its set-over is past: s sin(a - f).",
-    params: [
-      { name: "infeed", type: "number", unit: "length", doc: "Slide travel of the pass, 0 or more." },
-      setover,
-      flank,
-    ],
+    params: [infeed, setover, flank],
     returns: {
       type: "number",
       unit: "length",
@@ -200,13 +179,7 @@ export const setoverErrorFunctions: readonly SheetFunction[] = [
         unit: "length",
         doc: "Pitch line below the surface: (blank - pitch diameter) / 2, 0 to depth.",
       },
-      {
-        name: "trailing_flank",
-        type: "number",
-        unit: "deg",
-        optional: true,
-        doc: "0 to the included angle; left out: half of it.",
-      },
+      trailingFlank,
     ],
     returns: {
       type: "number",

@@ -8,13 +8,7 @@ import {
   setoverFromScale,
 } from "../lathe/setover.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
-
-const setover = {
-  name: "setover",
-  type: "number",
-  unit: "deg",
-  doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
-} as const satisfies Param;
+import { setover } from "./slides.ts";
 
 const scale = {
   name: "scale",

@@ -2,16 +2,11 @@ import { backedOff, miscut, rescueDepth, setoverAngle, swing } from "../lathe/se
 import { Unreadable } from "../thread/failures.ts";
 import { readThread } from "../thread/read.ts";
 import { declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
+import { depth, firstDepth, flank } from "./depths.ts";
 import { alsoNoted } from "./designated.ts";
 import { setoverErrorFunctions } from "./setover-error.ts";
 import { setoverProofFunctions } from "./setover-proof.ts";
-
-const setover = {
-  name: "setover",
-  type: "number",
-  unit: "deg",
-  doc: "Set-over from the line square to the lathe axis, between -90 and 90.",
-} as const satisfies Param;
+import { setover } from "./slides.ts";
 
 const backOff = {
   name: "back_off",
@@ -167,12 +162,12 @@ export const setoverFunctions: readonly SheetFunction[] = [
     family: "set-over",
     summary: "Axial overcut outside the finished form that a set-over past the flank leaves.",
     params: [
-      { name: "depth", type: "number", unit: "length", doc: "Full radial depth, above 0." },
+      depth,
       {
         ...setover,
         doc: "Set-over that was used. 0 or more: held against the trailing flank; below 0: its size against the leading one.",
       },
-      { name: "flank", type: "number", unit: "deg", doc: "Angle of that flank, 0 to below 90." },
+      flank,
       {
         name: "first_depth",
         type: "number",
@@ -225,18 +220,13 @@ export const setoverFunctions: readonly SheetFunction[] = [
     summary:
       "Deepest depth at which finishing straight in still cleans a flank that a wrong set-over has stepped.",
     params: [
-      { name: "depth", type: "number", unit: "length", doc: "Full radial depth, above 0." },
+      depth,
       {
         ...setover,
         doc: "Set-over that was used, 0 to below 90; for one past the leading flank its size, with that flank.",
       },
       { name: "trailing_flank", type: "number", unit: "deg", doc: "Flank angle, 0 to below 90." },
-      {
-        name: "first_depth",
-        type: "number",
-        unit: "length",
-        doc: "Radial depth of the first pass, 0 to depth.",
-      },
+      firstDepth,
     ],
     returns: {
       type: "number",

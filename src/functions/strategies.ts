@@ -5,6 +5,9 @@ import { type Ending, type Schedule, type Strategy, schedule, strategies } from 
 import { reducedDepth, type ShareRule } from "../lathe/strategy-shares.ts";
 import { threadTime } from "../lathe/thread-time.ts";
 import { type Block, declare, type Failure, type Param, type SheetFunction } from "./declare.ts";
+import { depth, depthToReach, pass, passes } from "./depths.ts";
+import { crossDivision, crossReads } from "./slides.ts";
+import { included, nose, shape, trailingFlank } from "./toolform.ts";
 
 const scheduleParams = [
   {
@@ -13,19 +16,9 @@ const scheduleParams = [
     options: strategies,
     doc: '"straight in": cross slide only; "single flank": top slide at the trailing flank; "modified flank": backed off it; "alternating flanks": top slide along the bed, a side step each pass; "flank then straight": backed off, the last passes straight in.',
   },
-  {
-    name: "depth",
-    type: "number",
-    unit: "length",
-    doc: "Radial depth to reach, above 0: THREAD.CUTDEPTH with the real blank, nose and target.",
-  },
-  { name: "included", type: "number", unit: "deg", doc: "Included angle of the tool, 0 to below 180." },
-  {
-    name: "nose",
-    type: "number",
-    unit: "length",
-    doc: "Width of a flat nose or radius of a round one, 0 or more.",
-  },
+  depthToReach,
+  included,
+  nose,
   {
     name: "slide_division",
     type: "number",
@@ -51,28 +44,10 @@ const scheduleParams = [
     fallback: "area",
     doc: '"area": every pass takes the same chip area; "even": the same depth; "ratio": each takes ratio times the one before.',
   },
-  {
-    name: "trailing_flank",
-    type: "number",
-    unit: "deg",
-    optional: true,
-    doc: "0 to the included angle; left out: half of it.",
-  },
-  { name: "shape", type: "text", options: ["flat", "radius"], fallback: "flat", doc: "What the nose is." },
-  {
-    name: "cross_division",
-    type: "number",
-    unit: "length",
-    optional: true,
-    doc: "One division of the cross slide as marked; left out: as slide_division.",
-  },
-  {
-    name: "cross_reads",
-    type: "text",
-    options: ["radius", "diameter"],
-    fallback: "radius",
-    doc: "What the cross slide's dial shows.",
-  },
+  trailingFlank,
+  shape,
+  crossDivision,
+  crossReads,
   {
     name: "back_off",
     type: "number",
@@ -285,9 +260,9 @@ export const strategyFunctions: readonly SheetFunction[] = [
     summary:
       "Radial depth reached after a pass when each takes a fixed ratio of the one before: h (1 - r^k)/(1 - r^n).",
     params: [
-      { name: "depth", type: "number", unit: "length", doc: "Full radial depth, above 0." },
-      { name: "pass", type: "number", doc: "Number of the pass, whole, 0 to passes." },
-      { name: "passes", type: "number", doc: "How many in all, whole, 1 or more." },
+      depth,
+      pass,
+      passes,
       {
         name: "ratio",
         type: "number",

@@ -4,13 +4,7 @@ import { readThread } from "../thread/read.ts";
 import { convertLength } from "../thread/thread.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import { designationParam, lengthOf, unitParam, unreadableDesignation } from "./designated.ts";
-
-const taper = {
-  name: "taper",
-  type: "number",
-  unit: "ratio",
-  doc: "On diameter per length, 0 or more: 1/16 for pipe threads.",
-} as const;
+import { taper } from "./taper.ts";
 
 export const taperThreadFunctions: readonly SheetFunction[] = [
   declare({

@@ -1,7 +1,8 @@
 import { tailstockOffset, taperHalfAngle } from "../lathe/taper.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 
-const taper = {
+/** Of work turned between centres as of a pipe thread. */
+export const taper = {
   name: "taper",
   type: "number",
   unit: "ratio",

@@ -1,6 +1,7 @@
 /** THREAD functions that give the basic sizes and angles of a thread. */
 import { Unreadable } from "../thread/failures.ts";
 import { readThread } from "../thread/read.ts";
+import type { LengthUnit, Member, Thread } from "../thread/thread.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import {
   designationParam,
@@ -14,6 +15,24 @@ import {
 } from "./designated.ts";
 
 const source = "Standard of the designated thread";
+
+/** Reads the designation and answers a length of that thread in the unit asked for. */
+const lengthIn = (length: (thread: Thread) => number) => (designation: string, unit: LengthUnit) => {
+  const thread = readThread(designation);
+  return lengthOf(thread, length(thread), unit);
+};
+
+/** The same for a length that screw and nut have each of their own. */
+const ofMember =
+  (length: (thread: Thread, member: Member) => number) =>
+  (designation: string, unit: LengthUnit, stated: Member | undefined) =>
+    lengthIn((thread) => length(thread, memberOf(thread, stated)))(designation, unit);
+
+/** Reads the designation and answers a plain number, count or angle of that thread. */
+const numberOf = (number: (thread: Thread) => number) => (designation: string) => {
+  const thread = readThread(designation);
+  return noted(thread, number(thread));
+};
 
 export const threadSizes: readonly SheetFunction[] = [
   declare({
@@ -34,10 +53,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.MAJOR("6-12 UN","in")', value: 6 },
     ],
     source,
-    compute: (designation, unit) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.major, unit);
-    },
+    compute: lengthIn((thread) => thread.major),
   }),
   declare({
     name: "THREAD.PITCH",
@@ -52,10 +68,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.PITCH("0 BA")', value: 1, source: "BS 93" },
     ],
     source,
-    compute: (designation, unit) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.pitch, unit);
-    },
+    compute: lengthIn((thread) => thread.pitch),
   }),
   declare({
     name: "THREAD.LEAD",
@@ -66,10 +79,7 @@ export const threadSizes: readonly SheetFunction[] = [
     failures: [unreadableDesignation('=THREAD.LEAD("M20x3-P2")')],
     examples: [{ formula: '=THREAD.LEAD("M20x3-P1.5-6H")', value: 3 }],
     source,
-    compute: (designation, unit) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.pitch * thread.starts, unit);
-    },
+    compute: lengthIn((thread) => thread.pitch * thread.starts),
   }),
   declare({
     name: "THREAD.STARTS",
@@ -83,10 +93,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.STARTS("M10")', value: 1 },
     ],
     source,
-    compute: (designation) => {
-      const thread = readThread(designation);
-      return noted(thread, thread.starts);
-    },
+    compute: numberOf((thread) => thread.starts),
   }),
   declare({
     name: "THREAD.TPI",
@@ -120,10 +127,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.ANGLE("M10")', value: 60 },
     ],
     source,
-    compute: (designation) => {
-      const thread = readThread(designation);
-      return noted(thread, thread.loadFlank + thread.clearanceFlank);
-    },
+    compute: numberOf((thread) => thread.loadFlank + thread.clearanceFlank),
   }),
   declare({
     name: "THREAD.FLANK",
@@ -181,10 +185,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.PITCHDIA("2 BA")', value: 4.215, within: 1e-9, source: "BS 93" },
     ],
     source,
-    compute: (designation, unit) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.pitchDia, unit);
-    },
+    compute: lengthIn((thread) => thread.pitchDia),
   }),
   declare({
     name: "THREAD.MINOR",
@@ -199,10 +200,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.MINOR("1/2 BSW","in")', value: 0.3932, within: 1e-9, source: "BS 84" },
     ],
     source,
-    compute: (designation, unit, member) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.minor[memberOf(thread, member)], unit);
-    },
+    compute: ofMember((thread, member) => thread.minor[member]),
   }),
   declare({
     name: "THREAD.DEPTH",
@@ -225,10 +223,7 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.DEPTH("M10")', value: 0.920152 },
     ],
     source,
-    compute: (designation, unit, member) => {
-      const thread = readThread(designation);
-      return lengthOf(thread, thread.depth[memberOf(thread, member)], unit);
-    },
+    compute: ofMember((thread, member) => thread.depth[member]),
   }),
   declare({
     name: "THREAD.ROOT",
@@ -331,9 +326,6 @@ export const threadSizes: readonly SheetFunction[] = [
       { formula: '=THREAD.TAPER("M10")', value: 0 },
     ],
     source,
-    compute: (designation) => {
-      const thread = readThread(designation);
-      return noted(thread, thread.taper);
-    },
+    compute: numberOf((thread) => thread.taper),
   }),
 ];

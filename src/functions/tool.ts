@@ -20,6 +20,30 @@ const side = {
   fallback: "leading",
   doc: '"leading": the side towards the cut; "trailing": the other.',
 } as const satisfies Param;
+const blank = {
+  name: "blank_dia",
+  type: "number",
+  unit: "length",
+  doc: "Outside diameter of the screw's blank, or bore of the nut's; above 0.",
+} as const satisfies Param;
+const screwBlank = {
+  ...blank,
+  doc: "Outside diameter of the screw's blank, above 0.",
+} as const satisfies Param;
+const member = {
+  name: "member",
+  type: "text",
+  options: ["external", "internal"],
+  fallback: "external",
+  doc: "Screw or nut.",
+} as const satisfies Param;
+const lead = {
+  name: "lead",
+  type: "number",
+  unit: "length",
+  fallback: 0,
+  doc: "Lead; 0 leaves the helix out.",
+} as const satisfies Param;
 
 export const toolFunctions: readonly SheetFunction[] = [
   declare({
@@ -35,20 +59,9 @@ export const toolFunctions: readonly SheetFunction[] = [
         doc: "Top rake, between -90 and 90; 0 gives the flank itself when the lead is left out.",
       },
       depth,
-      {
-        name: "blank_dia",
-        type: "number",
-        unit: "length",
-        doc: "Outside diameter of the screw's blank, or bore of the nut's; above 0.",
-      },
-      {
-        name: "member",
-        type: "text",
-        options: ["external", "internal"],
-        fallback: "external",
-        doc: "Screw or nut.",
-      },
-      { name: "lead", type: "number", unit: "length", fallback: 0, doc: "Lead; 0 leaves the helix out." },
+      blank,
+      member,
+      lead,
       side,
     ],
     returns: {
@@ -134,12 +147,7 @@ export const toolFunctions: readonly SheetFunction[] = [
     params: [
       flank,
       depth,
-      {
-        name: "blank_dia",
-        type: "number",
-        unit: "length",
-        doc: "Outside diameter of the screw's blank, above 0.",
-      },
+      screwBlank,
       {
         name: "height_error",
         type: "number",
@@ -179,20 +187,9 @@ export const toolFunctions: readonly SheetFunction[] = [
       },
       { name: "rake", type: "number", unit: "deg", doc: "Top rake, between -90 and 90." },
       depth,
-      {
-        name: "blank_dia",
-        type: "number",
-        unit: "length",
-        doc: "Outside diameter of the screw's blank, or bore of the nut's; above 0.",
-      },
-      {
-        name: "member",
-        type: "text",
-        options: ["external", "internal"],
-        fallback: "external",
-        doc: "Screw or nut.",
-      },
-      { name: "lead", type: "number", unit: "length", fallback: 0, doc: "Lead; 0 leaves the helix out." },
+      blank,
+      member,
+      lead,
       side,
     ],
     returns: { type: "number", unit: "deg", doc: "In the plane of the axis, mean from root to crest." },
@@ -237,12 +234,7 @@ export const toolFunctions: readonly SheetFunction[] = [
         unit: "length",
         doc: "Fed in straight from touch-off, radial, above 0, less than half the blank.",
       },
-      {
-        name: "blank_dia",
-        type: "number",
-        unit: "length",
-        doc: "Outside diameter of the screw's blank, above 0.",
-      },
+      screwBlank,
       {
         name: "height_error",
         type: "number",

@@ -8,26 +8,14 @@ import {
   stillToWind,
 } from "../lathe/still-to-wind.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { division, reads } from "./slides.ts";
 
-const division = {
-  name: "division",
-  type: "number",
-  unit: "length",
-  doc: "One division as the dial is marked, above 0.",
-} as const satisfies Param;
 const setover = {
   name: "setover",
   type: "number",
   unit: "deg",
   fallback: 0,
   doc: "Set-over of the slide that is wound, from square; 0 for the cross slide.",
-} as const satisfies Param;
-const dialReads = {
-  name: "reads",
-  type: "text",
-  options: ["radius", "diameter"],
-  fallback: "radius",
-  doc: '"radius": the dial shows the travel; "diameter": it shows twice the travel.',
 } as const satisfies Param;
 const member = {
   name: "member",
@@ -72,7 +60,7 @@ export const windFunctions: readonly SheetFunction[] = [
       { name: "wanted", type: "number", unit: "length", doc: "Reading to reach, above 0." },
       division,
       setover,
-      dialReads,
+      reads,
       member,
     ],
     returns: { type: "number", unit: "divisions", doc: "0 when it is reached or passed." },
@@ -106,7 +94,7 @@ export const windFunctions: readonly SheetFunction[] = [
       { name: "divisions", type: "number", unit: "divisions", doc: "Divisions wound, 0 or more." },
       division,
       setover,
-      dialReads,
+      reads,
     ],
     returns: { type: "number", unit: "length", doc: "Twice the radial depth that the winding makes." },
     failures: [

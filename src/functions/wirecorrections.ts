@@ -3,19 +3,17 @@ import { compressionOverWires, STEEL } from "../thread/compression.ts";
 import { requirePositive, veeOf } from "../thread/groove.ts";
 import { convertLength } from "../thread/thread.ts";
 import { meanOfSet, sensitivity } from "../thread/wiremethods.ts";
-import { wiresOf } from "../thread/wires.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import { unitParam } from "./designated.ts";
 import {
+  grooveAndWires,
   included,
-  lead,
-  method,
   noReading,
-  pitch,
   pitchDia,
   reading,
   trailingFlank,
   wire,
+  wiresGiven,
 } from "./measured.ts";
 
 export const wireCorrections: readonly SheetFunction[] = [
@@ -53,12 +51,7 @@ export const wireCorrections: readonly SheetFunction[] = [
         doc: "reading, wire, pitch (the lead goes with it) or angle (the included angle).",
       },
       reading,
-      pitch,
-      wire,
-      included,
-      lead,
-      method,
-      trailingFlank,
+      ...grooveAndWires,
     ],
     returns: {
       type: "number",
@@ -93,8 +86,7 @@ export const wireCorrections: readonly SheetFunction[] = [
       },
     ],
     source: "geometry; JCGM 100, sensitivity coefficients",
-    compute: (input, M, P, w, angle, advance, how, trailing) =>
-      sensitivity(input, M, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+    compute: (input, M, ...given) => sensitivity(input, M, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.COMPRESSION",

@@ -1,6 +1,6 @@
 /** WIRE.* and CONE.*: other ways of measuring a screw than over three wires. */
 import { heldOffByAngle } from "../thread/anvil.ts";
-import { requirePositive, veeOf } from "../thread/groove.ts";
+import { requirePositive } from "../thread/groove.ts";
 import {
   overOneWire,
   overTaper,
@@ -9,10 +9,10 @@ import {
   pitchDiameterFromTwo,
   pitchDiameterOfTaper,
 } from "../thread/wiremethods.ts";
-import { wiresOf } from "../thread/wires.ts";
 import { ballFunctions } from "./balls.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
 import {
+  grooveAndWires,
   included,
   lead,
   method,
@@ -20,8 +20,8 @@ import {
   pitch,
   pitchDia,
   reading,
-  trailingFlank,
   wire,
+  wiresGiven,
 } from "./measured.ts";
 import { windFunctions } from "./wind.ts";
 import { wireCorrections } from "./wirecorrections.ts";
@@ -59,7 +59,7 @@ const ways: readonly SheetFunction[] = [
     name: "WIRE.TWO",
     family: "measure",
     summary: "What a micrometer reads over two wires, one on each side, and what it reads out of square.",
-    params: [pitchDia, pitch, wire, included, lead, method, trailingFlank, tilt],
+    params: [pitchDia, ...grooveAndWires, tilt],
     returns: {
       type: "number",
       unit: "length",
@@ -80,25 +80,25 @@ const ways: readonly SheetFunction[] = [
     ],
     source: geometry,
     compute: (E, P, w, angle, advance, how, trailing, lean) =>
-      overTwoWires(E, wiresOf(veeOf(P, angle, trailing), w, advance, how), lean),
+      overTwoWires(E, wiresGiven(P, w, angle, advance, how, trailing), lean),
   }),
   declare({
     name: "WIRE.FROMTWO",
     family: "measure",
     summary: "Pitch diameter of a screw from what a micrometer reads over two wires.",
-    params: [reading, pitch, wire, included, lead, method, trailingFlank, tilt],
+    params: [reading, ...grooveAndWires, tilt],
     returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
     failures: [{ ...noReading, formula: "=WIRE.FROMTWO(0, 1.75, 1, 60)" }],
     examples: [{ formula: "=WIRE.FROMTWO(12.3628869, 1.75, 1, 60, , , , 1)", value: 10.863 }],
     source: geometry,
     compute: (M, P, w, angle, advance, how, trailing, lean) =>
-      pitchDiameterFromTwo(M, wiresOf(veeOf(P, angle, trailing), w, advance, how), lean),
+      pitchDiameterFromTwo(M, wiresGiven(P, w, angle, advance, how, trailing), lean),
   }),
   declare({
     name: "WIRE.ONE",
     family: "measure",
     summary: "What a micrometer reads over one wire, or a pair under a flat anvil, and the crests opposite.",
-    params: [pitchDia, major, pitch, wire, included, lead, method, trailingFlank],
+    params: [pitchDia, major, ...grooveAndWires],
     returns: {
       type: "number",
       unit: "length",
@@ -115,20 +115,18 @@ const ways: readonly SheetFunction[] = [
     ],
     examples: [{ formula: "=WIRE.ONE(10.863, 11.8, 1.75, 1, 60)", value: 12.0746723 }],
     source: geometry,
-    compute: (E, over, P, w, angle, advance, how, trailing) =>
-      overOneWire(E, over, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+    compute: (E, over, ...given) => overOneWire(E, over, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.FROMONE",
     family: "measure",
     summary: "Pitch diameter of a screw from a reading over one wire, or a pair, and the crests opposite.",
-    params: [reading, major, pitch, wire, included, lead, method, trailingFlank],
+    params: [reading, major, ...grooveAndWires],
     returns: { type: "number", unit: "length", doc: "Pitch (effective) diameter." },
     failures: [{ ...noReading, formula: "=WIRE.FROMONE(0, 11.8, 1.75, 1, 60)" }],
     examples: [{ formula: "=WIRE.FROMONE(12.0746723, 11.8, 1.75, 1, 60)", value: 10.863 }],
     source: geometry,
-    compute: (M, over, P, w, angle, advance, how, trailing) =>
-      pitchDiameterFromOne(M, over, wiresOf(veeOf(P, angle, trailing), w, advance, how)),
+    compute: (M, over, ...given) => pitchDiameterFromOne(M, over, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.TAPER",
@@ -158,8 +156,7 @@ const ways: readonly SheetFunction[] = [
       },
     ],
     source: taperSource,
-    compute: (E, slope, P, w, angle, advance, how) =>
-      overTaper(E, slope, wiresOf(veeOf(P, angle), w, advance, how)),
+    compute: (E, slope, ...given) => overTaper(E, slope, wiresGiven(...given)),
   }),
   declare({
     name: "WIRE.FROMTAPER",
@@ -172,8 +169,7 @@ const ways: readonly SheetFunction[] = [
       { formula: '=WIRE.FROMTAPER(0.8511976238, 1/16, 1/14, 0.045, 60, , "plain")', value: 0.77843 },
     ],
     source: taperSource,
-    compute: (M, slope, P, w, angle, advance, how) =>
-      pitchDiameterOfTaper(M, slope, wiresOf(veeOf(P, angle), w, advance, how)),
+    compute: (M, slope, ...given) => pitchDiameterOfTaper(M, slope, wiresGiven(...given)),
   }),
 ];
 
