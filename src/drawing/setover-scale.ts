@@ -1,8 +1,14 @@
-/** Detail of the set-over: the lathe's own scale, enlarged, with the setting and the flank told apart. */
-import type { SetoverFigure } from "../lathe/figure.ts";
+/** Detail of the set-over: the lathe's own scale, enlarged and drawn to its end, with the setting and the flank told apart. */
+import { endPassed, type SetoverFigure } from "../lathe/figure.ts";
 import { angle } from "./figures.ts";
 import { type Box, type Point, polar } from "./geometry.ts";
 import { type Plate, spots } from "./plate.ts";
+
+/** By how many degrees are shown: degrees from one mark to the next, and every which of them is a long one. */
+function divided(shown: number): { readonly every: number; readonly long: number } {
+  if (shown <= 14) return { every: 0.5, long: 2 };
+  return shown <= 45 ? { every: 1, long: 5 } : { every: 5, long: 2 };
+}
 
 export function scaleDetail(plate: Plate, figure: SetoverFigure, room: Box): void {
   const { reading, flankReading } = figure;
@@ -19,31 +25,49 @@ export function scaleDetail(plate: Plate, figure: SetoverFigure, room: Box): voi
   plate.label([{ text: "The scale, enlarged", look: "bold" }], spots([room.left, room.top], "se"), {
     gap: 3,
   });
-  const shown = Math.max(5.4, 1.7 * Math.abs(reading - flankReading));
-  const middle = (reading + flankReading) / 2;
+  // A setting that is off the scale is shown with the end of the scale that it is past.
+  const end = endPassed(figure, reading) ?? endPassed(figure, flankReading);
+  const values = [reading, flankReading, ...(end === undefined ? [] : [end])];
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const shown = Math.max(5.4, 1.7 * (most - least));
+  const middle = (least + most) / 2;
   const radius = 1.2 * width;
   // Degrees of the scale to degrees on paper.
   const spread = (2 * Math.asin(Math.min(1, (0.94 * width) / (2 * radius))) * 180) / Math.PI;
   const step = spread / shown;
   const top = room.top + 5.4 * size;
   const centre: Point = [(room.left + room.right) / 2, top + radius];
-  const at = (value: number, r: number) => polar(centre, r, -90 + (value - middle) * step);
+  const onPaper = (value: number) => -90 + (value - middle) * step;
+  const at = (value: number, r: number) => polar(centre, r, onPaper(value));
   const [first, last] = [middle - shown / 2, middle + shown / 2];
-  plate.arc(centre, radius, -90 - spread / 2, -90 + spread / 2, "thin");
+  const isOn = (value: number) => endPassed(figure, value) === undefined;
   // Marks first, so that the labels know them.
+  const { every, long } = divided(shown);
   const whole: number[] = [];
-  for (let half = Math.ceil(2 * first); half <= 2 * last; half++) {
-    const long = half % 2 === 0;
-    plate.line([at(half / 2, radius), at(half / 2, radius - (long ? 18 : 10))], long ? "thin" : "faint");
-    if (long) whole.push(half / 2);
+  const marks: number[] = [];
+  for (let count = Math.ceil(first / every); count * every <= last; count++) {
+    if (!isOn(count * every)) continue;
+    marks.push(count * every);
+    const isLong = count % long === 0;
+    plate.line(
+      [at(count * every, radius), at(count * every, radius - (isLong ? 18 : 10))],
+      isLong ? "thin" : "faint",
+    );
+    if (isLong) whole.push(count * every);
+  }
+  if (end === undefined) plate.arc(centre, radius, onPaper(first), onPaper(last), "thin");
+  else {
+    const far = marks.length > 0 ? (end > middle ? first : last) : end;
+    const [from, to] = isOn(far) ? [Math.min(end, far), Math.max(end, far)] : [end, end];
+    plate.arc(centre, radius, onPaper(from), onPaper(to), "thin", "scale");
+    plate.line([at(end, radius + 8), at(end, radius - 24)], "outline", "scale-end");
   }
   plate.line([at(flankReading, radius - 22), at(flankReading, radius + 18)], "flank", "flank-mark");
   plate.line([at(reading, radius - 4), at(reading, radius + 22)], "set", "set-mark");
-  const lean = -90 + (reading - middle) * step;
-  plate.arrow(at(reading, radius - 1), lean + 180, "set");
+  plate.arrow(at(reading, radius - 1), onPaper(reading) + 180, "set");
   const right = reading >= flankReading;
   plate.label(
-    [{ text: `set ${angle(reading)}`, look: "set bold" }],
+    [{ text: `${isOn(reading) ? "set" : "off it:"} ${angle(reading)}`, look: "set bold" }],
     spots(at(reading, radius + 20), right ? "ne" : "nw", "n", right ? "e" : "w"),
     { must: true },
   );
@@ -52,8 +76,20 @@ export function scaleDetail(plate: Plate, figure: SetoverFigure, room: Box): voi
     spots(at(flankReading, radius + 16), right ? "nw" : "ne", right ? "w" : "e", "n"),
     { must: true },
   );
-  const every = Math.ceil(whole.length / Math.max(2, Math.floor(width / 34)));
-  for (const value of whole) {
-    if (value % every === 0) plate.label(String(value), spots(at(value, radius - 22), "s"), { gap: 1 });
-  }
+  const skip = Math.ceil(whole.length / Math.max(2, Math.floor(width / 34)));
+  whole.forEach((value, index) => {
+    if ((every * long === 1 ? value : index) % skip === 0)
+      plate.label(String(value), spots(at(value, radius - 22), "s"), { gap: 1 });
+  });
+  if (end !== undefined)
+    plate.label(
+      [
+        {
+          text: `${Math.abs(end) === figure.ends?.low ? "begins" : "ends"} at ${angle(end)}`,
+          look: "warn bold",
+        },
+      ],
+      spots(at(end, radius - 26), "s", "sw", "se", "w"),
+      { must: true, gap: 1 },
+    );
 }

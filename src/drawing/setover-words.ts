@@ -1,5 +1,5 @@
 /** Words of the plan view of the set-over. What is to be set comes first, so that it always finds room. */
-import type { SetoverFigure } from "../lathe/figure.ts";
+import { endPassed, type SetoverFigure } from "../lathe/figure.ts";
 import { angle } from "./figures.ts";
 import { polar } from "./geometry.ts";
 import { type Line, type Plate, type Spot, spots } from "./plate.ts";
@@ -21,10 +21,14 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
   const warning: Line[] = past
     ? [{ text: `past the flank by ${angle(setover - flank)}`, look: "warn bold" }]
     : [];
+  const passed = mark === undefined ? endPassed(figure, reading) : undefined;
+  const off: Line[] =
+    passed === undefined ? [] : [{ text: `off your scale, ${angle(passed)}`, look: "warn bold" }];
   if (zeroLine !== "square") {
     const block: Line[] = [
       { text: angle(mark ?? reading), look: "set bold", size: big },
       ...(mark === undefined ? [] : [{ text: "mark on your scale", look: "muted" }]),
+      ...off,
       { text: `${zeroWords[zeroLine]}${mark === undefined ? "" : ` ${angle(reading)}`}`, look: "muted" },
       ...(flankReading === undefined ? [] : [{ text: `flank ${angle(flankReading)}`, look: "muted" }]),
     ];
@@ -42,6 +46,7 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
     ...(zeroLine === "square" && mark !== undefined
       ? [{ text: `your mark ${angle(mark)}`, look: "set bold" }]
       : []),
+    ...(zeroLine === "square" ? off : []),
     ...(flank === undefined ? [] : [{ text: `flank ${angle(flank)}`, look: "muted" }]),
   ];
   const foot = (90 + handle) / 2;
@@ -121,6 +126,11 @@ export function saySetover(figure: SetoverFigure): string {
       : `a protractor zeroed ${zeroLine === "bed" ? "along the bed" : "along the bed from its other end"} reads ${angle(reading)}`,
   ];
   if (mark !== undefined) parts.push(`this lathe's own scale shows ${angle(mark)} there`);
+  const end = mark === undefined ? endPassed(figure, reading) : undefined;
+  if (end !== undefined)
+    parts.push(
+      `that is off this lathe's scale, which ${Math.abs(end) === figure.ends?.low ? "begins" : "ends"} at ${angle(end)}`,
+    );
   if (flank !== undefined && flankReading !== undefined) {
     parts.push(
       `the flank lies at ${angle(flank)}${zeroLine === "square" ? "" : `, where that scale reads ${angle(flankReading)}`}, not to be set`,

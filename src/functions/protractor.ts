@@ -72,7 +72,7 @@ export const protractorFunctions: readonly SheetFunction[] = [
     name: "SETOVER.ONSCALE",
     family: "set-over",
     summary:
-      "How to set a set-over on your own scale, in words: past its end by the complement or from the other side.",
+      "How to set a set-over on your own scale, in words: past its end by a pencil mark, or from the other side.",
     params,
     returns: {
       type: "text",
@@ -84,7 +84,7 @@ export const protractorFunctions: readonly SheetFunction[] = [
       {
         formula: '=SETOVER.ONSCALE(27.5, "bed", 0, 60)',
         value:
-          "62.5 is past the scale's end at 60: set its complement, 27.5 from the line square to the scale's zero, back towards the zero",
+          "62.5 is past your scale's end at 60. 62.5 from the bed is 27.5 from square to the bed (90 - 62.5). Stand the slide square to the bed, pencil a mark beside the scale's 0, then swing the slide back towards its zero until the pencil mark shows 27.5",
         source: "27.5 from square is 90 - 27.5 = 62.5 from the bed",
       },
       {
@@ -113,7 +113,7 @@ export const protractorFunctions: readonly SheetFunction[] = [
       {
         formula: '=SETOVER.MARK(27.5, "bed", 0, 60)',
         value: 27.5,
-        source: "62.5 is past the end at 60; its complement is 27.5",
+        source: "62.5 is past the end at 60; from square it is 90 - 62.5",
       },
       {
         formula: '=SETOVER.MARK(26.5, "bed", 0, 90, 1)',

@@ -16,12 +16,22 @@ export interface SetoverFigure {
   readonly reading: number;
   /** Mark of this lathe's own scale there, where that is another figure than the full reading. */
   readonly mark?: number;
+  /** First and last mark of that scale, counted from its zero; absent: it goes all the way round. */
+  readonly ends?: { readonly low: number; readonly high: number };
   readonly flank?: number;
   readonly flankReading?: number;
   readonly hand: Hand;
   readonly member: Member;
   /** Which way the handle goes and how the cut is put on. */
   readonly swing: string;
+}
+
+/** The end of the scale that this reading is past; undefined while it is on the scale. */
+export function endPassed({ ends }: SetoverFigure, reading: number): number | undefined {
+  if (!ends) return undefined;
+  const size = Math.abs(reading);
+  const end = size > ends.high + 1e-9 ? ends.high : size < ends.low - 1e-9 ? ends.low : undefined;
+  return end === undefined || reading >= 0 ? end : -end;
 }
 
 /** One thread in its axial plane. Diameters and radii in `unit`. */

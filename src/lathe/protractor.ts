@@ -108,18 +108,30 @@ export function markWords(setover: number, scale: Protractor): string {
   return `${act(mark, scale)}${left}`;
 }
 
-function act({ reading, from, towardsZero, exact }: Mark, { low, high }: Protractor): string {
+/** Where a scale counts from, and the line square to that. */
+const lines: Readonly<
+  Record<Scale, { readonly zero: string; readonly across: string; readonly stand: string }>
+> = {
+  square: { zero: "square to the bed", across: "the bed", stand: "along the bed" },
+  bed: { zero: "the bed", across: "square to the bed", stand: "square to the bed" },
+  obtuse: { zero: "the bed's other end", across: "square to the bed", stand: "square to the bed" },
+};
+
+function act({ reading, from, towardsZero, exact }: Mark, { zero, low, high }: Protractor): string {
   if (from === "zero") return `set ${shown(reading)}`;
   if (from === "other side") return `set ${shown(reading)} to the other side of zero`;
-  const complement = Math.abs(exact) <= 90 ? "its complement, " : "";
-  return `${missing(exact, low, high)}: set ${complement}${shown(reading)} from the line square to the scale's zero, ${towardsZero ? "back towards" : "away from"} the zero`;
+  const size = Math.abs(exact);
+  const sum = size > 90 ? `${shown(size)} - 90` : `90 - ${shown(size)}`;
+  const { zero: counted, across, stand } = lines[zero];
+  // The scale's own index is of no use there: a second one is made where its 0 stands with the slide turned by a quarter.
+  return `${missing(exact, low, high)}. ${shown(size)} from ${counted} is ${shown(Math.abs(size - 90))} from ${across} (${sum}). Stand the slide ${stand}, pencil a mark beside the scale's 0, then swing the slide ${towardsZero ? "back towards" : "on, away from"} its zero until the pencil mark shows ${shown(reading)}`;
 }
 
 function missing(exact: number, low: number, high: number): string {
-  if (exact < 0) return `${shown(-exact)} to the other side of zero is off the scale`;
+  if (exact < 0) return `${shown(-exact)} to the other side of zero is off your scale`;
   return exact > high
-    ? `${shown(exact)} is past the scale's end at ${shown(high)}`
-    : `${shown(exact)} is before the scale's beginning at ${shown(low)}`;
+    ? `${shown(exact)} is past your scale's end at ${shown(high)}`
+    : `${shown(exact)} is before your scale's beginning at ${shown(low)}`;
 }
 
 /** Up to four decimals. */

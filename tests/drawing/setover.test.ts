@@ -83,6 +83,25 @@ describe("labels", () => {
     expect(drawing(26.5, "bed", 27.5, "right", "external", 63.5)).toEqual(drawing(26.5, "bed", 27.5));
   });
 
+  // 90 - 26 = 64 from the bed, past a scale that ends at 60.
+  test("a scale that ends short is drawn to its end, and the setting is said to be off it", () => {
+    const of = drawing(26, "bed", 27.5, "right", "external", undefined, 0, 60);
+    expect(texts(of, "warn")).toEqual(["off your scale, 60.0°", "ends at 60.0°"]);
+    expect(texts(of, "set")).toContain("off it: 64.0°");
+    expect(of.says).toContain("reads 64.0°; that is off this lathe's scale, which ends at 60.0°");
+    // Marks grow to the left or right as the figures do; none lies past the end, and the setting does.
+    const [x] = pointsOf(of.shapes.find(({ part }) => part === "scale-end")!.d)[0]!;
+    const scale = pointsOf(of.shapes.find(({ part }) => part === "scale")!.d).map(([at]) => at);
+    const [set] = pointsOf(of.shapes.find(({ part }) => part === "set-mark")!.d)[0]!;
+    expect(Math.max(...scale)).toBeLessThan(x + 2);
+    expect(set).toBeGreaterThan(x + 10);
+    const figures = of.labels.map(({ text }) => text).filter((text) => /^\d+$/.test(text));
+    expect(figures).toContain("59");
+    expect(figures.filter((text) => Number(text) > 60)).toEqual([]);
+    // The same scale with its last mark at 90 shows the setting as any other.
+    expect(texts(drawing(26, "bed", 27.5, "right", "external", undefined, 0, 90), "warn")).toEqual([]);
+  });
+
   test("below 0 the handle is drawn and told on the other side, at 0 square", () => {
     const words = (setover: number) => drawing(setover).labels.map((label) => label.text);
     expect(words(-20)).toContain("handle left");

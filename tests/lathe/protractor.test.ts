@@ -37,15 +37,22 @@ function asTold(words: string, zero: Protractor["zero"]): { line: Vector; readin
     return { line: turned(line, (plain[2] ? -way : way) * reading), reading };
   }
   const found =
-    /^[\d.]+ (?:is past the scale's end at [\d.]+|is before the scale's beginning at [\d.]+|(to the other side of zero is off the scale)): set (?:its complement, )?([\d.]+) from the line square to the scale's zero, (back towards|away from) the zero(?:;|$)/.exec(
+    /^([\d.]+) (?:is past your scale's end at [\d.]+|is before your scale's beginning at [\d.]+|(to the other side of zero is off your scale))\. ([\d.]+) from (square to the bed|the bed|the bed's other end) is ([\d.]+) from (square to the bed|the bed) \(([\d.]+) - ([\d.]+)\)\. Stand the slide (square to|along) the bed, pencil a mark beside the scale's 0, then swing the slide (back towards|on, away from) its zero until the pencil mark shows ([\d.]+)(?:;|$)/.exec(
       words,
     );
   if (!found) throw new Error(`not understood: ${words}`);
-  const reading = Number(found[2]);
+  const [, wanted, other, again, counted, off, across, more, less, stand, swing] = found;
+  const reading = Number(found[11]);
+  expect(again).toBe(wanted);
+  expectClose(Number(more) - Number(less), Number(off), 1.1e-4);
+  expect(counted).toBe({ square: "square to the bed", bed: "the bed", obtuse: "the bed's other end" }[zero]);
+  expect([across, stand]).toEqual(
+    zero === "square" ? ["the bed", "along"] : ["square to the bed", "square to"],
+  );
   // The line square to the zero is met on the side where the slide has to go.
-  const side = found[1] ? -way : way;
+  const side = other ? -way : way;
   return {
-    line: turned(turned(line, side * 90), (found[3] === "back towards" ? -side : side) * reading),
+    line: turned(turned(line, side * 90), (swing === "back towards" ? -side : side) * reading),
     reading,
   };
 }
@@ -96,11 +103,11 @@ test("carried out with vectors, the words give the set-over to half a division, 
 const plainScale = { low: 0, high: 60, division: 0, counts: "both" } as const;
 
 // 27.5 from square is 90 - 27.5 = 62.5 from the bed, and 90 + 27.5 = 117.5 from its other end.
-test("27.5 from square is 62.5 from the bed: past a scale that ends at 60, its complement is 27.5", () => {
+test("27.5 from square is 62.5 from the bed: past a scale that ends at 60, it is 27.5 from square", () => {
   expect(markWords(27.5, { ...plainScale, zero: "square" })).toBe("set 27.5");
   expect(markWords(27.5, { ...plainScale, zero: "bed", high: 90 })).toBe("set 62.5");
   expect(markWords(27.5, { ...plainScale, zero: "bed" })).toBe(
-    "62.5 is past the scale's end at 60: set its complement, 27.5 from the line square to the scale's zero, back towards the zero",
+    "62.5 is past your scale's end at 60. 62.5 from the bed is 27.5 from square to the bed (90 - 62.5). Stand the slide square to the bed, pencil a mark beside the scale's 0, then swing the slide back towards its zero until the pencil mark shows 27.5",
   );
   expect(markWords(27.5, { ...plainScale, zero: "obtuse", high: 180 })).toBe("set 117.5");
   // 117.5 one way round is 62.5 the other.
@@ -108,17 +115,17 @@ test("27.5 from square is 62.5 from the bed: past a scale that ends at 60, its c
     "set 62.5 to the other side of zero",
   );
   expect(markWords(27.5, { ...plainScale, zero: "obtuse" })).toBe(
-    "117.5 is past the scale's end at 60: set 27.5 from the line square to the scale's zero, away from the zero",
+    "117.5 is past your scale's end at 60. 117.5 from the bed's other end is 27.5 from square to the bed (117.5 - 90). Stand the slide square to the bed, pencil a mark beside the scale's 0, then swing the slide on, away from its zero until the pencil mark shows 27.5",
   );
   expect(markWords(27.5, { ...plainScale, zero: "square", low: 30, high: 180 })).toBe(
     "set 152.5 to the other side of zero",
   );
   // -50 from square lies 40 from the bed, on the side that the scale does not reach.
   expect(markWords(-50, { ...plainScale, zero: "square", high: 45 })).toBe(
-    "50 to the other side of zero is off the scale: set its complement, 40 from the line square to the scale's zero, back towards the zero",
+    "50 to the other side of zero is off your scale. 50 from square to the bed is 40 from the bed (90 - 50). Stand the slide along the bed, pencil a mark beside the scale's 0, then swing the slide back towards its zero until the pencil mark shows 40",
   );
   expect(markWords(27.5, { ...plainScale, zero: "square", low: 30, high: 90 })).toBe(
-    "27.5 is before the scale's beginning at 30: set its complement, 62.5 from the line square to the scale's zero, back towards the zero",
+    "27.5 is before your scale's beginning at 30. 27.5 from square to the bed is 62.5 from the bed (90 - 27.5). Stand the slide along the bed, pencil a mark beside the scale's 0, then swing the slide back towards its zero until the pencil mark shows 62.5",
   );
 });
 

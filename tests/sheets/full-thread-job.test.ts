@@ -198,4 +198,102 @@ describe("a reading over the wires", () => {
     type(job, "measured", "=wire_target");
     expect(number(job, "pitch_dia_now")).toBeCloseTo(number(job, "target"), 9);
   });
+
+  test("that was taken for another thread, wire or unit is left out of the verdict, and said to be", () => {
+    const job = jobWith({});
+    const wanted = String(number(job, "wire_target"));
+    type(job, "measured", wanted);
+    type(job, "readings", "pass 8");
+    job.setCells([{ sheet: "Measure", row: 24, column: 1, text: wanted }]);
+    expect(valueAt(job, "measured_for")).toBe("1/2-12 BSW, wire 1.1000 mm");
+    expect(valueAt(job, "verdict")).toBe("in limits: stop");
+    for (const [name, text] of [
+      ["thread", "M12x1.75-6g"],
+      ["wire", '=CONVERT(1.35,"mm",unit)'],
+      ["unit", "in"],
+    ] as const) {
+      type(job, name, text);
+      for (const left of ["verdict", "slide_to_wind", "cross_to_wind", "pitch_dia_now", "rest"])
+        expect(valueAt(job, left), `${name}: ${left}`).toBe("taken for another");
+      expect(valueAt(job, "Measure!A21")).toMatch(
+        /^The reading was taken for 1\/2-12 BSW, wire 1\.1000 mm, not for .*: measure again and type the new one\.$/,
+      );
+      expect(valueAt(job, "Measure!A22")).toMatch(/^1 of the readings in the log/);
+      job.undo();
+      expect(valueAt(job, "verdict"), name).toBe("in limits: stop");
+      expect(valueAt(job, "Measure!A22")).toBe("");
+    }
+    type(job, "thread", "M12x1.75-6g");
+    type(job, "measured", String(number(job, "wire_target")));
+    expect(valueAt(job, "verdict")).toBe("in limits: stop");
+  });
+});
+
+describe("the tool", () => {
+  // Pitch diameter 8.994/8.862, minor 8.128/7.938: M10-6g as printed in ASME B1.13M. A sharp point cuts H = 0.866025 P deep:
+  // 8.928 - 0.866025 x 1.5 = 7.629, which is 0.309 under 7.938.
+  test("of one's own gives a minor diameter that is held against its limits", () => {
+    const job = jobWith({ thread: "M10x1.5-6g" });
+    expect(valueAt(job, "Tool!C7")).toBe("its limits: 7.938 to 8.128");
+    expect(valueAt(job, "Tool!A20")).toBe("");
+    type(job, "nose_is", "flat");
+    type(job, "nose", "0");
+    expect(number(job, "minor_cut")).toBeCloseTo(7.629, 3);
+    expect(valueAt(job, "Tool!A20")).toMatch(/under its smallest by 0\.309\d mm: the core is weak/);
+    // P/4 wide, the basic root, the tool stops short of the sharp point by 0.375/2 / tan 30 = 0.3248: 7.629 + 2 x 0.3248.
+    type(job, "nose", "0.375");
+    expect(number(job, "minor_cut")).toBeCloseTo(8.2785, 3);
+    expect(valueAt(job, "Tool!A20")).toMatch(/over its largest by 0\.150\d mm: the nut may foul/);
+  });
+
+  // atan(2.11667 / (pi 12.56)) = 3.07 degrees: 3 of relief less that is below 0.
+  test("is cautioned about a trailing side that would lean out, and not where it does not", () => {
+    const job = jobWith({});
+    expect(valueAt(job, "Tool!A21")).toContain("Trailing edge: -0.07° is not above 0");
+    expect(valueAt(job, "Tool!A21")).toContain("the lead angle alone clears it by 3.07°");
+    type(job, "relief", "4");
+    expect(valueAt(job, "Tool!A21")).toBe("");
+  });
+});
+
+describe("the design depth", () => {
+  // 17/24 H of ISO 68-1, 5/8 H of ASME B1.1 with a flat root and 0.595 with UNR's, 2/3 H of BS 84.
+  test.each([
+    ["M10x1.5-6g", "0.613 P, to a rounded root; else see Tool"],
+    ["1/2-13 UNC-2A", "0.541 P, to a flat root; else see Tool"],
+    ["1/2-13 UNRC-2A", "0.595 P, to a rounded root; else see Tool"],
+    ["1/2-12 BSW", "0.640 P, to a rounded root; else see Tool"],
+  ])("of %s says which one it is", (thread, words) => {
+    expect(valueAt(jobWith({ thread }), "Thread!C15")).toBe(words);
+  });
+});
+
+describe("half nuts and gearbox in words", () => {
+  // 3 mm of travel are two leads of 1.5: each closing finds a groove. 3 mm are 2.4 leads of 1.25.
+  test("where every closing of the half nuts is right no indicator is asked for", () => {
+    const job = jobWith({ thread: "M10x1.5-6g", leadscrew: "3" });
+    expect(valueAt(job, "half_nuts")).toBe("anywhere: no indicator needed");
+    expect(valueAt(job, "Card!B9")).toBe("anywhere");
+    type(job, "thread", "M8x1.25-6g");
+    expect(valueAt(job, "half_nuts")).not.toContain("anywhere");
+    type(job, "wheel_teeth", "16");
+    expect(valueAt(job, "half_nuts")).toBe("on none: keep them closed");
+  });
+
+  test("some marks, and all of them", () => {
+    // 16 teeth of 1/8 in are 2 in; a mark stands for 1/4 in, 3 leads of 12 per inch but 3 1/4 of 13.
+    expect(valueAt(jobWith({}), "half_nuts")).toBe("on every mark");
+    expect(valueAt(jobWith({ thread: "1/2-13 UNC-2A" }), "half_nuts")).toBe("on marks 4, 8");
+  });
+
+  test("no gearbox is said, and the positions of one are counted", () => {
+    const job = jobWith({});
+    expect(valueAt(job, "gearbox")).toBe("no gearbox");
+    job.setCells([{ sheet: "Gears and marks", row: 1, column: 6, text: "2" }]);
+    expect(valueAt(job, "gearbox")).toBe("1 position");
+    expect(valueAt(job, "train")).toMatch(/, box 1$/);
+    job.setCells([{ sheet: "Gears and marks", row: 1, column: 6, text: "1" }]);
+    expect(valueAt(job, "gearbox")).toBe("no gearbox");
+    expect(valueAt(job, "train")).not.toContain("box");
+  });
 });

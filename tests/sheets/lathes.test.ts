@@ -83,20 +83,50 @@ describe("the lathe sheets", () => {
     },
   );
 
-  // 90 - 26.5 = 63.5 from the bed; past an end at 60 its complement is the set-over itself, by whole degrees 26.
-  test("a scale that ends short is answered by the complement, in words", () => {
+  // 90 - 26.5 = 63.5 from the bed; past an end at 60 it is counted from square, by whole degrees 26.
+  test("a scale that ends short is answered by a pencil mark, in words", () => {
     const job = createJob(lathes[0]!.document);
     expect(valueAt(job, "Lathe!B34")).toBe(
-      "63.5 is past the scale's end at 60: set its complement, 26 from the line square to the scale's zero, back towards the zero; the set-over is then 0.5 under",
+      "set 26 beside a pencil mark, as below; the set-over is then 0.5 under",
     );
+    expect(valueAt(job, "Lathe!A40")).toContain("stand the slide square to the bed");
     type(job, "scale_high", ["90"]);
     expect(valueAt(job, "Lathe!B34")).toBe("set 64; the set-over is then 0.5 under");
+    expect(valueAt(job, "Lathe!A40")).toBe("");
     type(job, "scale_division", ["0.5"]);
     expect(valueAt(job, "Lathe!B34")).toBe("set 63.5");
     type(job, "scale_high", ["10"]);
     expect(valueAt(job, "Lathe!B34")).toBe("not on this scale: bevel gauge and indicator");
     type(job, "scale_low", ["20"]);
     expect(valueAt(job, "Lathe!A38")).toContain("lowest mark under its highest one");
+  });
+});
+
+describe("what is still the invented lathe's", () => {
+  const lengths = ["leadscrew", "slide_division", "slide_backlash", "cross_division", "cross_backlash"];
+
+  test.each(lathes)("$file: is told until it is typed over, also by the same value", ({ document }) => {
+    const job = createJob(document);
+    const told = () => valueAt(job, "Lathe!A39") as string;
+    const marked = () =>
+      ["C5", "C10", "C13", "C17", "C20"].filter((cell) =>
+        (valueAt(job, `Lathe!${cell}`) as string).endsWith("; still the invented lathe's"),
+      ).length;
+    expect(told()).toBe(
+      "Still the invented lathe's value: leadscrew, top slide division, top slide backlash, cross slide division, cross slide backlash, gears, spindle speeds. Type your own over it, also where yours is the same.",
+    );
+    expect(marked()).toBe(5);
+    for (const [index, name] of lengths.entries()) {
+      type(job, name, [String(number(job, name))]);
+      expect(marked(), name).toBe(4 - index);
+    }
+    expect(told()).toMatch(/value: gears, spindle speeds\./);
+    type(job, "speeds", ["47"]);
+    expect(told()).toMatch(/value: gears\./);
+    type(job, "gears", ["22"]);
+    expect(told()).toBe("");
+    type(job, "unit", [document === lathes[0]!.document ? "mm" : "in"]);
+    expect(told()).toBe("");
   });
 });
 
@@ -251,9 +281,12 @@ describe("a job on another lathe", () => {
       expect(listed(document, "speeds")).toContain(valueAt(job, "spindle_speed"));
       expect(number(job, "spindle_speed")).toBeLessThanOrEqual(number(job, "speed_limit"));
       const [division] = listed(document, "scale_division");
-      const marks = number(job, "scale_set") / division!;
-      expect(marks).toBeCloseTo(Math.round(marks), 9);
-      expect(number(job, "scale_set")).toBeLessThanOrEqual(listed(document, "scale_high")[0]!);
+      // Past the end of its scale the inch lathe is set beside a pencil mark: the cell says so behind the figure.
+      const said = valueAt(job, "scale_set");
+      expect(`${said}`).toMatch(/^[\d.]+(°, pencil mark)?$/);
+      const set = Number.parseFloat(`${said}`);
+      expect(set / division!).toBeCloseTo(Math.round(set / division!), 9);
+      expect(set).toBeLessThanOrEqual(listed(document, "scale_high")[0]!);
       // Never past the flank: half way between two marks goes to the smaller set-over.
       expect(number(job, "setover")).toBeLessThanOrEqual(number(job, "flank"));
       const best = valueAt(job, "best_wheel");
@@ -262,20 +295,28 @@ describe("a job on another lathe", () => {
   );
 
   // 90 - 26 = 64 from the bed; the scale of that lathe ends at 60 and has whole degrees.
-  test("a scale that ends short is set by the complement, and sheet and card say so", () => {
+  test("a scale that ends short is set by a pencil mark, and cell, sheet, drawing and card say so", () => {
     const job = onLathe(lathes[0]!.document, "1/2-12 BSW", "in");
     expect([valueAt(job, "setover"), valueAt(job, "scale_reading"), valueAt(job, "scale_set")]).toEqual([
-      26, 64, 26,
+      26,
+      64,
+      "26°, pencil mark",
     ]);
     const said =
-      "Set-over 26 on your scale: 64 is past the scale's end at 60: set its complement, 26 from the line square to the scale's zero, back towards the zero.";
+      "Set-over 26: 64 is past your scale's end at 60. 64 from the bed is 26 from square to the bed (90 - 64). Stand the slide square to the bed, pencil a mark beside the scale's 0, then swing the slide back towards its zero until the pencil mark shows 26.";
     expect(cardOf(job).warnings).toContain(`Set-over: ${said}`);
+    expect(valueAt(job, "card_drawing")).toContain("off your scale at 60°");
     type(job, "scale_high", ["90"]);
     expect(valueAt(job, "scale_set")).toBe(64);
-    expect(cardOf(job).warnings.join()).not.toContain("complement");
+    expect(cardOf(job).warnings.join()).not.toContain("pencil");
+    expect(valueAt(job, "card_drawing")).not.toContain("off your scale");
     type(job, "scale_high", ["20"]);
     expect(valueAt(job, "scale_set")).toBe("not on it");
     expect(cardOf(job).warnings.join()).toContain("set it by a bevel gauge and prove it by indicator");
+    // 117 from the bed's other end is 63 the other way round.
+    type(job, "zero_line", ["obtuse"]);
+    type(job, "scale_high", ["90"]);
+    expect(valueAt(job, "scale_set")).toBe("64°, other side");
   });
 
   // 14 teeth of 3 mm are 42 mm, no whole number of leads of 1.25; 15 teeth are 45 mm, 36 leads, at each of its 3 marks 12.
