@@ -4,7 +4,7 @@
 import { parseRange, placeName, splitSheet } from "../engine/address.ts";
 import { limits } from "../engine/gate.ts";
 import { type CellValue, isErrorValue } from "../engine/values.ts";
-import { smallestSheet } from "./changes.ts";
+import { emptySheet } from "./changes.ts";
 import type { JobDocument } from "./document.ts";
 import { JobFileError, readJob } from "./file.ts";
 import { type CellEdit, createJob, type Job } from "./job.ts";
@@ -61,19 +61,7 @@ const noJob: JobDocument = {
   source: "",
   cautions: [],
   names: {},
-  sheets: [
-    {
-      name: "Sheet1",
-      columns: {},
-      rows: smallestSheet.rows,
-      columnCount: smallestSheet.columns,
-      cells: {},
-      formats: {},
-      choices: {},
-      notes: {},
-      merged: [],
-    },
-  ],
+  sheets: [emptySheet("Sheet1")],
   check: {},
 };
 

@@ -8,6 +8,7 @@ import { showValue } from "../../src/job/format.ts";
 import { createJob } from "../../src/job/job.ts";
 import { lockFormulas, setLocked } from "../../src/job/locks.ts";
 import { duplicateSheet, renameName, setTitle } from "../../src/job/whole-sheets.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 const area = (top: number, left: number, bottom = top, right = left) => ({ top, left, bottom, right });
 
@@ -15,36 +16,7 @@ const jobOf = (
   cells: Record<string, string>,
   more: Partial<SheetDocument> = {},
   rest: Partial<JobDocument> = {},
-) =>
-  createJob(
-    {
-      format: "halfangle job",
-      version: 1,
-      title: "Pin",
-      purpose: "",
-      scenario: "Invented for a test",
-      source: "",
-      cautions: [],
-      names: {},
-      sheets: [
-        {
-          name: "A",
-          columns: {},
-          rows: 200,
-          columnCount: 26,
-          cells,
-          formats: {},
-          choices: {},
-          notes: {},
-          merged: [],
-          ...more,
-        },
-      ],
-      check: {},
-      ...rest,
-    },
-    [],
-  );
+) => createJob(madeDocument([madeSheet("A", cells, more)], rest), []);
 
 describe("locked cells", () => {
   test("take no typing, and nothing of a larger step that reaches them is done", () => {

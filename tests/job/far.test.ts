@@ -8,6 +8,7 @@ import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
 import { deleteLines, insertLines } from "../../src/job/structure.ts";
 import { InProcess } from "../engine/in-process.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 const templates = readdirSync("sheets").filter((name) => name.endsWith(".json"));
 
@@ -100,30 +101,7 @@ test.each(["full-thread-job.json", templates.find((name) => name !== "full-threa
   },
 );
 
-const small: JobDocument = {
-  format: "halfangle job",
-  version: 1,
-  title: "Sums",
-  purpose: "",
-  scenario: "Invented for a test",
-  source: "",
-  cautions: [],
-  names: {},
-  sheets: [
-    {
-      name: "One",
-      columns: {},
-      rows: 200,
-      columnCount: 26,
-      cells: { A1: "1", B1: "=A1*10", C1: "=B1+1", A2: "7", B2: "=A2+1" },
-      formats: {},
-      choices: {},
-      notes: {},
-      merged: [],
-    },
-  ],
-  check: {},
-};
+const small = madeDocument([madeSheet("One", { A1: "1", B1: "=A1*10", C1: "=B1+1", A2: "7", B2: "=A2+1" })]);
 
 const type = (job: Job, cell: string, text: string) =>
   job.setCells([{ sheet: "One", ...parseCell(cell)!, text }]);

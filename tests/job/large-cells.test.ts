@@ -1,12 +1,12 @@
 /** Large sheets keep their cells in slabs; to everyone they are the record that a small sheet has. */
 import { expect, test } from "vitest";
 import { withCells } from "../../src/job/changes.ts";
-import type { JobDocument } from "../../src/job/document.ts";
 import { JobFileError, prepareText, readJob, writeJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
 import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
 import { type FilePart, readInParts, readSoon } from "../../src/job/read-far.ts";
 import { insertLines } from "../../src/job/structure.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 function column(count: number): Record<string, string> {
   return Object.fromEntries(Array.from({ length: count }, (_, i) => [`B${i + 1}`, String(i)]));
@@ -16,30 +16,7 @@ const count = 20_000;
 const plain = column(count);
 const large = inSlabs(plain);
 
-const document: JobDocument = {
-  format: "halfangle job",
-  version: 1,
-  title: "Many",
-  purpose: "",
-  scenario: "Invented for a test",
-  source: "",
-  cautions: [],
-  names: {},
-  sheets: [
-    {
-      name: "One",
-      columns: {},
-      rows: 30_000,
-      columnCount: 26,
-      cells: plain,
-      formats: {},
-      choices: {},
-      notes: {},
-      merged: [],
-    },
-  ],
-  check: {},
-};
+const document = madeDocument([madeSheet("One", plain, { rows: 30_000 })]);
 
 test("Few cells stay the very record that they were", () => {
   const few = column(largeSheet - 1);

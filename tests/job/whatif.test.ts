@@ -6,7 +6,6 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { parseCell } from "../../src/engine/address.ts";
 import { limits } from "../../src/engine/gate.ts";
 import type { CellValue, Place } from "../../src/engine/values.ts";
-import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { readJob, writeJob } from "../../src/job/file.ts";
 import { moveFormula } from "../../src/job/formula-text.ts";
@@ -14,26 +13,14 @@ import { createJob, type Job } from "../../src/job/job.ts";
 import { insertLines } from "../../src/job/structure.ts";
 import { planTable, type TableInput, type TableRequest } from "../../src/job/whatif.ts";
 import { areaFrom, inputsOf, labelOf, placeFrom, placesFrom, wordsFor } from "../../src/job/whatif-places.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 const fullJob = readJob(readFileSync(new URL("../../sheets/full-thread-job.json", import.meta.url), "utf8"));
 
 const silent = () => {};
 
 function jobOf(cells: Record<string, string>, more: Partial<JobDocument> = {}): Job {
-  const document: JobDocument = {
-    format: "halfangle job",
-    version: 1,
-    title: "Table",
-    purpose: "Test",
-    scenario: "Invented",
-    source: "none",
-    cautions: [],
-    names: {},
-    sheets: [{ ...emptySheet("Job"), cells }],
-    check: {},
-    ...more,
-  };
-  return createJob(document, undefined, silent);
+  return createJob(madeDocument([madeSheet("Job", cells)], more), undefined, silent);
 }
 
 function at(job: Job, name: string, sheet = job.document.sheets[0]!.name): CellValue {

@@ -1,9 +1,10 @@
 import axe from "axe-core";
 import { beforeAll, describe, expect, test } from "vitest";
 import { page, userEvent } from "vitest/browser";
-import type { JobDocument, SheetDocument } from "../../src/job/document.ts";
+import type { SheetDocument } from "../../src/job/document.ts";
 import { createJob } from "../../src/job/job.ts";
 import { drawingActions, pngOf, svgText } from "../../src/ui/save-drawing.ts";
+import { madeDocument } from "../job/made.ts";
 import { cell, click, focused, grid, keys, show } from "./grid-page.ts";
 
 const sheet: SheetDocument = {
@@ -25,18 +26,7 @@ const sheet: SheetDocument = {
   merged: ["D1:D18"],
 };
 
-const document_: JobDocument = {
-  format: "halfangle job",
-  version: 1,
-  title: "Test of drawings",
-  purpose: "",
-  scenario: "Invented",
-  source: "",
-  cautions: [],
-  names: {},
-  sheets: [sheet],
-  check: {},
-};
+const document_ = madeDocument([sheet]);
 
 const job = () => createJob(document_);
 const figure = () => job().cell("Tool", 0, 3).figure!;

@@ -2,9 +2,9 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { columnName } from "../../src/engine/address.ts";
-import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { writeJob } from "../../src/job/file.ts";
+import { madeDocument, madeSheet } from "../job/made.ts";
 import { newContext, openFile, openPage, useBrowser } from "./page.ts";
 
 useBrowser();
@@ -18,20 +18,8 @@ function chain(rows: number, columns: number): JobDocument {
       cells[`${columnName(column)}${row}`] =
         column === 1 ? `=A${row}+1+$B$1` : `=${columnName(column - 1)}${row}+1`;
   }
-  return {
-    format: "halfangle job",
-    version: 1,
-    title: "Chain",
-    purpose: "",
-    scenario: "Invented for a test",
-    source: "",
-    cautions: [],
-    names: {},
-    sheets: [
-      { ...emptySheet("Chain"), rows: Math.max(200, rows), columnCount: Math.max(26, columns), cells },
-    ],
-    check: {},
-  };
+  const size = { rows: Math.max(200, rows), columnCount: Math.max(26, columns) };
+  return madeDocument([madeSheet("Chain", cells, size)], { title: "Chain" });
 }
 
 function cell(page: Page, row: number, column: number) {
