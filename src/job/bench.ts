@@ -1,15 +1,18 @@
 /**
  * What the bench view needs of a job besides its steps: the facts to keep in sight, and the log of readings.
  *
- * Read by names: `usable_marks`, `spindle_speed`, `wire_target`, `wire_target_max`, `wire_target_min`, `verdict`,
+ * Read by names: `usable_marks`, `spindle_speed`, `wire` or `ball`, the readings that are wanted (bench-proof.ts), `verdict`,
  * `slide_to_wind`, `cross_to_wind` and `bench_drawing`. A reading goes into the cell named `measured`, and into the next free row of the
  * range named `readings`: after which pass, and what was read.
  */
 import { isErrorValue } from "../engine/values.ts";
+import { wantedIn } from "./bench-proof.ts";
 import { showValue } from "./format.ts";
 import type { CellEdit, CellView, Job } from "./job.ts";
 import { namedArea } from "./named.ts";
+import { quantityAt } from "./readings.ts";
 import type { Step } from "./steps.ts";
+import { isForOther } from "./taken-for.ts";
 
 export interface BenchFact {
   readonly label: string;
@@ -19,6 +22,8 @@ export interface BenchFact {
 export interface BenchReading {
   readonly after: string;
   readonly reading: string;
+  /** True where it was taken for another thread or wire, and says nothing of this one. */
+  readonly forOther?: true;
 }
 
 /** Half-nut marks and speed, those that the job names. */
@@ -38,10 +43,12 @@ export function benchVerdict(job: Job): BenchFact[] {
     const value = shown(job, name);
     return value === undefined || value === "" ? [] : [{ label, value }];
   };
+  const { over, first, aim, last, grows } = wantedIn(job);
   return [
-    ...fact("Largest", "wire_target_max"),
-    ...fact("Aim at", "wire_target"),
-    ...fact("Smallest", "wire_target_min"),
+    ...fact(over === "balls" ? "Ball" : "Wires", over === "balls" ? "ball" : "wire"),
+    ...fact(grows ? "Smallest" : "Largest", first),
+    ...fact("Aim at", aim),
+    ...fact(grows ? "Largest" : "Smallest", last),
     ...fact("Last reading", "measured"),
     ...fact("Verdict", "verdict"),
     ...fact("Still to wind, top slide", "slide_to_wind"),
@@ -71,7 +78,9 @@ export function readingsOf(job: Job): BenchReading[] {
   const log: BenchReading[] = [];
   for (let row = area.top; row <= area.bottom; row++) {
     const reading = at(job, area.sheet, row, area.right);
-    if (reading !== "") log.push({ after: at(job, area.sheet, row, area.left), reading });
+    if (reading === "") continue;
+    const after = at(job, area.sheet, row, area.left);
+    log.push({ after, reading, ...(isForOther(job, row) ? { forOther: true } : {}) });
   }
   return log;
 }
@@ -79,6 +88,15 @@ export function readingsOf(job: Job): BenchReading[] {
 /** True when the job has a cell for readings. */
 export function takesReadings(job: Job): boolean {
   return namedArea(job, "measured") !== undefined;
+}
+
+/** The number that a reading stands for, a quantity such as `0.5 in` among them; undefined when it is none. */
+export function readingIn(job: Job, text: string): number | undefined {
+  const area = namedArea(job, "measured");
+  const place = area && { sheet: area.sheet, row: area.top, column: area.left };
+  const quantity = place && quantityAt(job.document, place, text, job.unit);
+  const number = quantity ?? (/^\s*\d*\.?\d+\s*$/.test(text) ? Number(text) : Number.NaN);
+  return number > 0 && Number.isFinite(number) ? number : undefined;
 }
 
 /**

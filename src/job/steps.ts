@@ -31,6 +31,8 @@ export interface Step {
   readonly to?: Stop;
   /** Radial, in the job's unit. */
   readonly depth?: number;
+  /** Radial depth that is left after it by the reading that asked for it. */
+  readonly rest?: number;
   /** Chip on each flank, in the job's unit. */
   readonly chip?: { readonly leading: number; readonly trailing: number };
 }
@@ -100,6 +102,16 @@ export function stepsOf(job: Job): Steps {
 /** A stop as a card says it: "1 + 22", or the bare division where the turns are not known. */
 export function stopText({ turns, division }: Stop, perTurn: number | undefined): string {
   return perTurn === undefined ? String(division) : `${turns} + ${division}`;
+}
+
+/** Where the dial stands after it was wound on. */
+export function windOn(
+  from: Stop,
+  wind: number,
+  kind: "slide" | "straight in",
+  perTurn: number | undefined,
+): Stop {
+  return stop(from.turns * (perTurn ?? 0) + from.division + wind, kind, perTurn);
 }
 
 function start(slide: "slide" | "straight in", touchOff: number): number {

@@ -4,11 +4,15 @@ import {
   benchFigure,
   benchVerdict,
   readingEdits,
+  readingIn,
   readingsOf,
   stepName,
   takesReadings,
 } from "../job/bench.ts";
-import { stepsOf } from "../job/steps.ts";
+import { proofOf } from "../job/bench-proof.ts";
+import { planMark, type Round, runOf } from "../job/bench-run.ts";
+import type { Job } from "../job/job.ts";
+import { type Steps, stepsOf } from "../job/steps.ts";
 import type { BenchAct, BenchJob } from "./bench-view.ts";
 import { pictureOf } from "./drawing-cell.ts";
 import type { PageActs } from "./page-acts.ts";
@@ -16,6 +20,10 @@ import type { PageActs } from "./page-acts.ts";
 interface Standing {
   readonly at: number;
   readonly open: boolean;
+  /** Readings that were taken here, each with the step it was taken after. */
+  readonly rounds: readonly Round[];
+  /** The plan that all this was in. */
+  readonly plan: string;
 }
 
 const place = "halfangle.bench";
@@ -25,6 +33,9 @@ const mostKept = 20;
 export class BenchActs {
   at = 0;
   awake = false;
+  private rounds: readonly Round[] = [];
+  private plan = "";
+  private problem = "";
   private light: WakeLockSentinel | undefined;
 
   constructor(private readonly acts: PageActs) {
@@ -48,8 +59,13 @@ export class BenchActs {
   show(): void {
     const { job, parts } = this.acts;
     if (!job || !this.acts.commit()) return;
-    const { steps } = stepsOf(job);
-    this.at = Math.max(0, Math.min(this.standing?.at ?? 0, steps.length - 1));
+    const plan = stepsOf(job);
+    const { standing } = this;
+    this.rounds = standing?.rounds ?? [];
+    this.plan = standing?.plan ?? planMark(plan);
+    // Values may still be on their way: whether there are as many steps shows when they have come.
+    this.at = standing?.at ?? 0;
+    this.problem = "";
     parts.element("bench-view")?.show();
     this.stand(true);
     void this.keepLit();
@@ -60,6 +76,8 @@ export class BenchActs {
     const { job, parts } = this.acts;
     if (did.act === "go") {
       this.at = did.at;
+      this.problem = "";
+      if (job) this.follow(stepsOf(job));
       this.stand(true);
     }
     if (did.act === "leave") {
@@ -67,11 +85,7 @@ export class BenchActs {
       void this.light?.release().catch(() => undefined);
       this.light = undefined;
     }
-    if (did.act === "reading" && job) {
-      const step = stepsOf(job).steps[this.at];
-      const what = step ? `Reading after ${stepName(step)}` : "Reading";
-      this.acts.command(() => job.setCells(readingEdits(job, did.text, step), what));
-    }
+    if (did.act === "reading" && job) this.read(job, did.text);
     void parts.draw();
   }
 
@@ -80,16 +94,56 @@ export class BenchActs {
     const { job } = this.acts;
     if (!job || !this.open) return undefined;
     const plan = stepsOf(job);
-    const figure = benchFigure(job, plan.steps, this.at);
+    const steps = this.run(job, plan);
+    const figure = benchFigure(job, steps, this.at);
     return {
-      plan,
+      plan: { ...plan, steps },
       facts: benchFacts(job),
       verdict: benchVerdict(job),
       readings: readingsOf(job),
       takesReadings: takesReadings(job),
+      proof: proofOf(job),
+      readAt: this.goodRounds(job, plan).at(-1)?.at,
+      problem: this.problem,
+      changed: this.plan !== planMark(plan),
       unit: job.unit,
       figure: figure && pictureOf(figure, 240, 124, 1),
     };
+  }
+
+  private read(job: Job, text: string) {
+    const plan = stepsOf(job);
+    const done = this.run(job, plan).slice(0, this.at + 1);
+    // A measuring step is known by what was cut before it.
+    const step = done.findLast(({ kind }) => kind !== "measure");
+    const reading = readingIn(job, text);
+    this.problem = reading === undefined ? `"${text}" is no reading: a number, with a point.` : "";
+    if (reading === undefined) return;
+    const before = this.goodRounds(job, plan).filter(({ at }) => at < this.at);
+    const what = step ? `Reading after ${stepName(step)}` : "Reading";
+    this.acts.command(() => job.setCells(readingEdits(job, text, step), what));
+    this.follow(plan);
+    this.rounds = [...before, { at: this.at, reading }];
+    this.stand(true);
+  }
+
+  private run(job: Job, plan: Steps) {
+    return runOf(job, plan, this.goodRounds(job, plan));
+  }
+
+  /** Readings up to the one that stands in the job: one that was taken back, or is of another plan, asks for nothing. */
+  private goodRounds(job: Job, plan: Steps): readonly Round[] {
+    if (this.plan !== planMark(plan)) return [];
+    const { reading: now } = proofOf(job);
+    return this.rounds.slice(0, this.rounds.findLastIndex(({ reading }) => reading === now) + 1);
+  }
+
+  /** The person goes on with this plan, whichever it was before. */
+  private follow(plan: Steps) {
+    const mark = planMark(plan);
+    if (this.plan === mark) return;
+    this.plan = mark;
+    this.rounds = [];
   }
 
   private async keepLit(): Promise<void> {
@@ -109,7 +163,9 @@ export class BenchActs {
   private stand(open: boolean): void {
     const { [this.acts.parts.desk.openId]: _, ...others } = readPlaces();
     const kept = Object.entries(others).slice(-(mostKept - 1));
-    const places = Object.fromEntries([...kept, [this.acts.parts.desk.openId, { at: this.at, open }]]);
+    const { at, rounds, plan } = this;
+    const standing: Standing = { at, open, rounds, plan };
+    const places = Object.fromEntries([...kept, [this.acts.parts.desk.openId, standing]]);
     try {
       localStorage.setItem(place, JSON.stringify(places));
     } catch {
@@ -130,6 +186,13 @@ function readPlaces(): Record<string, Standing> {
 
 function isStanding(kept: unknown): kept is Standing {
   if (typeof kept !== "object" || kept === null) return false;
-  const { at, open } = kept as Record<string, unknown>;
-  return Number.isInteger(at) && typeof open === "boolean";
+  const { at, open, rounds, plan } = kept as Record<string, unknown>;
+  const whole = Number.isInteger(at) && typeof open === "boolean" && typeof plan === "string";
+  return whole && Array.isArray(rounds) && rounds.length < 100 && rounds.every(isRound);
+}
+
+function isRound(kept: unknown): kept is Round {
+  if (typeof kept !== "object" || kept === null) return false;
+  const { at, reading } = kept as Record<string, unknown>;
+  return Number.isInteger(at) && (at as number) >= 0 && Number.isFinite(reading);
 }

@@ -1,10 +1,13 @@
-import { html, LitElement, nothing, type TemplateResult } from "lit";
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { type DialTurn, dialFace } from "../drawing/dial-face.ts";
 import { type Stair, staircase, stairHeight, stairWidth } from "../drawing/staircase.ts";
 import { drawingStyle } from "../drawing/style.ts";
 import { type BenchFact, type BenchReading, stepName } from "../job/bench.ts";
+import type { Proof } from "../job/bench-proof.ts";
+import { askedInWords } from "../job/bench-run.ts";
 import { type Step, type Steps, stopText } from "../job/steps.ts";
+import { measureForm, proofWords } from "./bench-measure.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
 import { benchStyle } from "./bench-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -21,11 +24,20 @@ export interface BenchJob {
   readonly verdict: readonly BenchFact[];
   readonly readings: readonly BenchReading[];
   readonly takesReadings: boolean;
+  readonly proof: Proof;
+  /** Index of the step after which the last reading was taken. */
+  readonly readAt: number | undefined;
+  /** Why what was typed is no reading; "" when it is one. */
+  readonly problem: string;
+  /** The plan is another one than when the person last stood here. */
+  readonly changed: boolean;
   readonly unit: string;
   /** The groove in layers, when the job has that drawing. */
   readonly figure: TemplateResult | undefined;
 }
 
+/** A second press that comes sooner than this, ms, is a bounce of the hand, not a step. */
+const bounce = 350;
 const backKeys = new Set(["ArrowLeft", "ArrowUp", "Backspace", "PageUp"]);
 const quietKeys = new Set([
   "Tab",
@@ -51,12 +63,23 @@ export class BenchView extends LitElement {
   @property({ type: Boolean }) awake = false;
   @state() private measuring = false;
   @query("dialog") private readonly dialog!: HTMLDialogElement;
-  @query(".next") private readonly nextPad!: HTMLButtonElement | null;
+  @query(".pad.next") private readonly nextPad!: HTMLButtonElement | null;
   @query("input") private readonly field!: HTMLInputElement | null;
+
+  private pressed = Number.NEGATIVE_INFINITY;
+  /** A reading was handed in, and the answer is awaited. */
+  private kept = false;
 
   /** A plan that got shorter under the person's hand ends with its last step. */
   private get here(): number {
     return Math.max(0, Math.min(this.at, (this.job?.plan.steps.length ?? 1) - 1));
+  }
+
+  /** The field stands open where the step is to measure. */
+  private get takes(): boolean {
+    const { job } = this;
+    if (!job?.takesReadings) return false;
+    return this.measuring || job.plan.steps[this.here]?.kind === "measure";
   }
 
   get open(): boolean {
@@ -68,10 +91,21 @@ export class BenchView extends LitElement {
     if (!this.dialog.open) this.dialog.showModal();
   }
 
-  protected override updated(): void {
+  protected override updated(changed: PropertyValues<this>): void {
+    if (!this.dialog.open) return;
+    if (this.kept && changed.has("job")) this.answer();
+    const { takes, field } = this;
+    if (changed.has("at") && takes && document.documentElement.dataset.hand === "desk") field?.focus();
     // It opens empty and is filled by the next drawing of the page; only then is there something to hold the focus.
-    if (this.dialog.open && !(this.renderRoot as ShadowRoot).activeElement?.matches("button, input"))
-      this.nextPad?.focus();
+    if (!(this.renderRoot as ShadowRoot).activeElement?.matches("button, input")) this.nextPad?.focus();
+  }
+
+  /** After a reading that is one, the next key goes on with what it asks for. */
+  private answer() {
+    this.kept = false;
+    if (this.job?.problem) return this.field?.focus();
+    if (this.field) this.field.value = "";
+    this.nextPad?.focus();
   }
 
   close(): void {
@@ -102,39 +136,70 @@ export class BenchView extends LitElement {
   private bench(job: BenchJob) {
     const { steps, perTurn, depth } = job.plan;
     const step = steps[this.here]!;
-    const before = steps[this.here - 1];
-    const after = steps[this.here + 1];
     return html`
-      ${this.pad("back", "Back", before, perTurn)}
+      ${this.back(steps[this.here - 1], perTurn)}
       <div class="top">
         <h1>${capital(stepName(step))} <small>${this.ofHowMany(step, steps)}</small></h1>
         ${this.stairs(steps, depth)}
-        ${job.takesReadings ? html`<button class="act" aria-expanded=${this.measuring} @click=${this.turnOver}>Measure</button>` : nothing}
+        ${job.takesReadings && step.kind !== "measure" ? html`<button class="act" aria-expanded=${this.measuring} @click=${this.turnOver}>Measure</button>` : nothing}
         <button class="act" @click=${() => this.close()}>Leave</button>
       </div>
-      <div class="main">${this.measuring ? this.measure(job) : this.winding(step, perTurn)}</div>
-      <div class="facts">
+      <div class="main">${this.takes ? this.measure(job, step) : this.winding(job, step, perTurn)}</div>
+      <div class="facts ${this.takes ? "measures" : ""}">
         ${
-          step.depth === undefined
-            ? nothing
-            : html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, job.unit)}<small>of ${depthText(depth ?? 0, job.unit)} ${job.unit}</small><small>${depthText(Math.max(0, (depth ?? 0) - step.depth), job.unit)} left</small></dd></dl>`
+          step.rest !== undefined
+            ? html`<dl><dt>Left after, by the reading</dt><dd>${depthText(step.rest, job.unit)} ${job.unit}<small>radial</small></dd></dl>`
+            : step.depth === undefined
+              ? nothing
+              : html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, job.unit)}<small>of ${depthText(depth ?? 0, job.unit)} ${job.unit}</small><small>${depthText(Math.max(0, (depth ?? 0) - step.depth), job.unit)} left</small></dd></dl>`
         }
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}
       </div>
-      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${sayings[step.kind]}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}</span></div>
-      ${this.pad("next", "Next", after, perTurn)}
+      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${job.changed ? html`<b>The plan is another one than when you last stood here: look where the dial stands.</b> ` : nothing}${sayings[step.kind]}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}</span></div>
+      ${this.next(job, steps[this.here + 1], perTurn)}
       <p class="sr" role="status">${this.spoken(step, perTurn)}</p>
     `;
   }
 
-  private pad(side: "back" | "next", word: string, step: Step | undefined, perTurn: number | undefined) {
-    const to = side === "back" ? this.here - 1 : this.here + 1;
-    const edge = side === "back" ? "first step" : "last step: done";
+  private back(step: Step | undefined, perTurn: number | undefined) {
+    const press = step && ((event: MouseEvent) => this.press(event, this.here - 1));
+    return this.pad({
+      side: "back",
+      word: "Back",
+      says: step ? stepWords(step, perTurn) : "first step",
+      press,
+    });
+  }
+
+  /** At the end nothing is done before a reading in its limits says so. */
+  private next(job: BenchJob, step: Step | undefined, perTurn: number | undefined) {
+    if (step) {
+      const unread =
+        job.takesReadings && job.plan.steps[this.here]?.kind === "measure" && job.readAt !== this.here;
+      const says = unread ? html`${stepWords(step, perTurn)}<br />no reading yet` : stepWords(step, perTurn);
+      return this.pad({
+        side: "next",
+        word: "Next",
+        says,
+        press: (event) => this.press(event, this.here + 1),
+      });
+    }
+    const { state } = job.proof;
+    if (state === "in limits")
+      return this.pad({ side: "next", word: "Done", says: "in its limits", press: undefined });
+    if (state === "past")
+      return this.pad({ side: "next", word: "Stop", says: "past its limits", press: undefined });
+    const press = job.takesReadings ? () => this.toField() : undefined;
+    const says = job.takesReadings ? "not proven: measure" : "last step, not proven";
+    return this.pad({ side: "next", word: job.takesReadings ? "Measure" : "Not proven", says, press });
+  }
+
+  private pad({ side, word, says, press }: Pad) {
     const points = side === "back" ? "M56 8L16 48L56 88" : "M16 8L56 48L16 88";
-    return html`<button class="pad ${side}" aria-disabled=${step ? nothing : "true"} @click=${() => step && this.go(to)}>
+    return html`<button class="pad ${side}" aria-disabled=${press ? nothing : "true"} @click=${press}>
       <svg viewBox="0 0 72 96" aria-hidden="true"><path d=${points} fill="none" stroke="currentColor" stroke-width="12" /></svg>
-      ${word}<span>${step ? stepName(step) : edge}<br />${step?.to ? stopText(step.to, step.kind === "slide" ? perTurn : undefined) : nothing}</span>
+      ${word}<span>${says}</span>
     </button>`;
   }
 
@@ -153,8 +218,11 @@ export class BenchView extends LitElement {
     </svg>`;
   }
 
-  private winding(step: Step, perTurn: number | undefined) {
-    if (!step.to || !step.from) return html`<div class="words"><p>${capital(step.what)}</p></div>`;
+  private winding(job: BenchJob, step: Step, perTurn: number | undefined) {
+    if (!step.to || !step.from) {
+      const last = this.here === job.plan.steps.length - 1;
+      return html`<div class="words"><p>${capital(step.what)}</p>${last ? proofWords(job, "") : nothing}</div>`;
+    }
     const cross = step.kind === "straight in";
     const turn: DialTurn | undefined =
       perTurn === undefined || cross
@@ -166,7 +234,7 @@ export class BenchView extends LitElement {
       ${turn ? html`<svg class="dial" viewBox="0 0 400 400" role="img" aria-label="Dial: from ${turn.from} on by ${turn.by} to ${turn.to}">${dialFace(turn)}</svg>` : nothing}
       <div class="readout">
         <p>Wind the ${cross ? "cross slide" : "top slide"} to</p>
-        ${turn ? big(step.to.turns, "turn +") : nothing} ${big(step.to.division, "divisions")}
+        ${turn ? big(step.to.turns, "turn +") : nothing} ${big(step.to.division, step.to.division === 1 ? "division" : "divisions")}
         <p class="add">
           from ${stopText(step.from, turn ? perTurn : undefined)}, on by <b>${step.wind ?? 0}</b>
         </p>
@@ -174,50 +242,44 @@ export class BenchView extends LitElement {
     `;
   }
 
-  private measure(job: BenchJob) {
-    return html`<form class="measure" @submit=${this.keepReading}>
-      <div>
-        <p>Spindle stopped and isolated, thread deburred and clean.</p>
-        <label>Reading over the wires, ${job.unit}
-          <input inputmode="decimal" autocomplete="off" spellcheck="false" />
-        </label>
-        <div class="acts"><button class="act go">Keep</button><button class="act" type="button" @click=${this.turnOver}>Drop</button></div>
-      </div>
-      <dl class="verdict">${job.verdict.map(({ label, value }) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}</dl>
-      ${
-        job.readings.length > 0
-          ? html`<table>
-              <caption>Readings so far</caption>
-              <tbody>${job.readings.map(({ after, reading }) => html`<tr><th scope="row">${after}</th><td>${reading}</td></tr>`)}</tbody>
-            </table>`
-          : nothing
-      }
-    </form>`;
+  private measure(job: BenchJob, step: Step) {
+    const read = job.readAt === this.here;
+    return measureForm(job, {
+      asks: read ? askedInWords(job.plan.steps.slice(this.here + 1)) : "",
+      drop: step.kind === "measure" ? undefined : this.turnOver,
+      keep: this.keepReading,
+    });
   }
 
   private ofHowMany(step: Step, steps: readonly Step[]) {
     const same = steps.filter(({ kind }) => kind === step.kind);
+    const upToHere = steps.slice(0, this.here + 1).filter(({ kind }) => kind === step.kind);
     if (step.kind === "slide") return `of ${same.length}`;
-    return same.length > 1 ? `${same.indexOf(step) + 1} of ${same.length}` : nothing;
+    return same.length > 1 ? `${upToHere.length} of ${same.length}` : nothing;
   }
 
   private spoken(step: Step, perTurn: number | undefined): string {
     const name = capital(stepName(step));
     if (!step.to) return `${name}: ${step.what}`;
     const turns = perTurn !== undefined && step.kind === "slide" ? `${step.to.turns} turn plus ` : "";
-    return `${name}: wind on by ${step.wind} divisions, to ${turns}${step.to.division}`;
+    return `${name}: wind on by ${step.wind} ${step.wind === 1 ? "division" : "divisions"}, to ${turns}${step.to.division}`;
   }
 
   private readonly onKey = (event: KeyboardEvent) => {
     const target = event.composedPath()[0];
-    if (target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;
-    // A key that is held down must not run through the passes.
+    const turns = event.key === "PageUp" || event.key === "PageDown";
+    if ((target instanceof HTMLInputElement && !turns) || event.ctrlKey || event.metaKey || event.altKey)
+      return;
+    // A key that is held down must not run through the passes, nor press the pad again and again.
+    if (event.repeat && event.key !== "Tab") event.preventDefault();
     if (event.repeat || quietKeys.has(event.key) || /^F\d/.test(event.key)) return;
     const presses = target instanceof HTMLButtonElement && (event.key === "Enter" || event.key === " ");
     if (presses) return;
     event.preventDefault();
-    if (event.key.toLowerCase() === "m" && this.job?.takesReadings) this.turnOver();
-    else this.go(this.here + (backKeys.has(event.key) ? -1 : 1));
+    if (event.key.toLowerCase() === "m" && this.job?.takesReadings) {
+      if (this.takes) this.toField();
+      else this.turnOver();
+    } else this.go(this.here + (backKeys.has(event.key) ? -1 : 1));
   };
 
   private readonly onCancel = (event: Event) => {
@@ -231,12 +293,25 @@ export class BenchView extends LitElement {
     void this.updateComplete.then(() => (this.measuring ? this.field : this.nextPad)?.focus());
   };
 
+  private toField() {
+    if (!this.takes) this.turnOver();
+    else this.field?.focus();
+  }
+
+  /** A pad was pressed: twice in one blow of the hand is once. A key that presses it has no clicks to count. */
+  private press(event: MouseEvent, to: number) {
+    const now = performance.now();
+    if (event.detail > 0 && now - this.pressed < bounce) return;
+    this.pressed = now;
+    this.go(to);
+  }
+
   private readonly keepReading = (event: Event) => {
     event.preventDefault();
     const text = this.field?.value.trim() ?? "";
     if (text === "") return;
     this.ask({ act: "reading", text });
-    if (this.field) this.field.value = "";
+    this.kept = true;
   };
 
   private go(to: number) {
@@ -261,6 +336,18 @@ const sayings: Readonly<Record<Step["kind"], string>> = {
     "The top slide stays where it is. The cross slide counts from its own touch-off. Spindle stopped before you touch the thread.",
   spring: "The same reading again, until no chip comes. Spindle stopped before you touch the thread.",
 };
+
+interface Pad {
+  readonly side: "back" | "next";
+  readonly word: string;
+  readonly says: TemplateResult | string;
+  /** Undefined when there is nothing to be had by pressing it. */
+  readonly press: ((event: MouseEvent) => void) | undefined;
+}
+
+function stepWords(step: Step, perTurn: number | undefined): TemplateResult {
+  return html`${stepName(step)}${step.to ? html`<br />${stopText(step.to, step.kind === "slide" ? perTurn : undefined)}` : nothing}`;
+}
 
 function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);

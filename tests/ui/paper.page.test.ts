@@ -1,10 +1,10 @@
-/** What comes out of the printer, read back from the PDF, and the bench view on the built page. */
+/** What comes out of the printer, read back from the PDF. */
 import { readFileSync } from "node:fs";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openFile, openPage, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -177,78 +177,3 @@ test("the browser's own print command prints the sheet in hand", async () => {
   expect(sheet!.words).toContain("Angle of the top slide");
   expect(sheet!.words).not.toContain("Shelf");
 });
-
-test("at the bench any key goes on, arrows go back, and the place outlives the page", async () => {
-  const page = await desk();
-  await page.getByRole("button", { name: "Bench", exact: true }).click();
-  const bench = page.getByRole("dialog", { name: "Bench" });
-  await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
-  expect(await faults(page)).toEqual([]);
-  for (const key of ["g", " ", "ArrowRight", "ArrowLeft", "Enter"]) await page.keyboard.press(key);
-  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
-  await bench.getByRole("img", { name: "Dial: from 23 on by 7 to 30" }).waitFor();
-  await page.reload();
-  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
-  await page.reload();
-  await page.getByRole("grid").waitFor();
-  expect(await bench.isVisible()).toBe(false);
-});
-
-test("a reading typed at the bench stands in the job and can be undone", async () => {
-  const page = await desk();
-  await page.getByRole("button", { name: "Bench", exact: true }).click();
-  const bench = page.getByRole("dialog", { name: "Bench" });
-  await page.keyboard.press("m");
-  await page.keyboard.type("12.7");
-  await page.keyboard.press("Enter");
-  await bench.getByRole("row", { name: "scratch pass 12.7000 mm" }).waitFor();
-  await bench.getByText("in limits: stop").waitFor();
-  expect(await faults(page)).toEqual([]);
-  await bench.getByRole("button", { name: "Drop" }).click();
-  await bench.getByRole("button", { name: "Leave" }).click();
-  await page.getByRole("button", { name: "Undo", exact: true }).click();
-  await page.getByRole("button", { name: "Bench", exact: true }).click();
-  await page.keyboard.press("m");
-  await bench.getByText("no reading yet").first().waitFor();
-});
-
-test.each([
-  [1180, 820],
-  [390, 844],
-])(
-  "on a tablet and a phone of %i by %i the pads are large and nothing lies over another part",
-  async (width, height) => {
-    const page = await openPage(await touchContext(width, height));
-    await page.getByRole("button", { name: "More" }).click();
-    await page.getByRole("button", { name: "Bench", exact: true }).click();
-    const bench = page.getByRole("dialog", { name: "Bench" });
-    const next = bench.getByRole("button", { name: /^Next/ });
-    for (let step = 0; step < 4; step++) await next.tap();
-    await bench.getByRole("heading", { name: "Pass 4 of 12" }).waitFor();
-    const boxes = await Promise.all(
-      [
-        next,
-        bench.getByRole("button", { name: /^Back/ }),
-        bench.locator(".main"),
-        bench.locator(".facts"),
-        bench.locator(".top"),
-      ].map((part) => part.boundingBox()),
-    );
-    for (const box of boxes) {
-      expect(box!.x).toBeGreaterThanOrEqual(0);
-      expect(box!.x + box!.width).toBeLessThanOrEqual(width + 1);
-    }
-    for (const pad of boxes.slice(0, 2)) {
-      expect(pad!.width).toBeGreaterThan(96);
-      expect(pad!.height).toBeGreaterThan(96);
-    }
-    const [, , main, facts, top] = boxes;
-    expect(top!.y + top!.height).toBeLessThanOrEqual(main!.y + 1);
-    expect(main!.y + main!.height).toBeLessThanOrEqual(facts!.y + 1);
-    const cut = await bench
-      .locator(".main")
-      .evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth);
-    expect(cut).toBeLessThanOrEqual(0);
-  },
-);

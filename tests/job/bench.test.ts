@@ -1,0 +1,234 @@
+/** What a reading at the bench proves and asks for. The names are typed by hand; the cuts follow from the geometry. */
+import { describe, expect, test } from "vitest";
+import { benchVerdict, readingEdits, readingIn } from "../../src/job/bench.ts";
+import { proofOf } from "../../src/job/bench-proof.ts";
+import { askedInWords, planMark, runOf } from "../../src/job/bench-run.ts";
+import { readJob } from "../../src/job/file.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
+import { stepsOf } from "../../src/job/steps.ts";
+
+const planRows = [
+  ["scratch", "scratch pass, check the pitch"],
+  ["1", "slide", "30", "30", "", "", "0.52"],
+  ["2", "slide", "15", "45", "", "", "0.78"],
+  ["3", "slide", "5", "50", "", "", "0.86"],
+  ["measure", "stop, isolate, deburr, measure"],
+  ["X", "straight in, cross slide", "1", "1", "", "", "0.88"],
+  ["X", "straight in, cross slide", "1", "2", "", "", "0.9"],
+  ["S", "spring", "", "", "", "", "0.9"],
+  ["measure", "stop, isolate, measure again"],
+];
+const measuring = 4;
+
+/** A screw over wires: 12.5 to 12.7, aimed at 12.6; set over by 30 degrees, 0.02 mm on both slides, 40 to the turn. */
+const screw: Record<string, string> = {
+  wire_target_max: "12.7",
+  wire_target: "12.6",
+  wire_target_min: "12.5",
+  slide_division: "0.02",
+  slide_per_turn: "40",
+  setover: "30",
+  straight_in: "0.04",
+  cross_division: "0.02",
+  least_cut: "0.05",
+  depth: "0.91",
+  measured: "",
+};
+
+function jobWith(named: Record<string, string>): Job {
+  const cells: Record<string, string> = {};
+  const names: Record<string, string> = { plan: "Job!A50:J70" };
+  Object.entries(named).forEach(([name, text], row) => {
+    names[name] = `Job!B${row + 1}`;
+    if (text !== "") cells[`B${row + 1}`] = text;
+  });
+  planRows.forEach((row, at) => {
+    row.forEach((text, column) => {
+      if (text !== "") cells[`${"ABCDEFGHIJ"[column]}${at + 50}`] = text;
+    });
+  });
+  const sheets = [{ name: "Job", cells, formats: { "B1:B20": { as: "plain" } } }];
+  return createJob(
+    readJob(JSON.stringify({ format: "halfangle job", version: 1, title: "Made up", names, sheets })),
+  );
+}
+
+function read(job: Job, text: string): void {
+  job.setCells(readingEdits(job, text, undefined));
+}
+
+/** What comes after a reading, in short. */
+function asked(job: Job, reading: number, at = measuring): string[] {
+  const run = runOf(job, stepsOf(job), [{ at, reading }]);
+  return run.slice(at + 1).map(({ pass, wind }) => (wind === undefined ? pass : `${pass} +${wind}`));
+}
+
+describe("what a reading proves", () => {
+  test("nothing before there is one, nor when it is no number", () => {
+    const job = jobWith(screw);
+    expect(proofOf(job)).toEqual({
+      state: "no reading",
+      words: "Still to be proven: no reading has been taken.",
+    });
+    read(job, "about 12");
+    expect(proofOf(job).words).toBe("Still to be proven: the reading about 12 is no number.");
+  });
+
+  test.each([
+    ["12.7", "in limits"],
+    ["12.5", "in limits"],
+    ["12.701", "too much left"],
+    ["12.499", "past"],
+  ])("a screw that reads %s is: %s", (text, state) => {
+    const job = jobWith(screw);
+    read(job, text);
+    expect(proofOf(job).state).toBe(state);
+  });
+
+  test.each([
+    ["19.2", "in limits"],
+    ["19.199", "too much left"],
+    ["19.401", "past"],
+  ])("a nut's reading grows: %s is: %s", (text, state) => {
+    const { wire_target: _, wire_target_max: __, wire_target_min: ___, ...others } = screw;
+    const job = jobWith({ ...others, ball: "1.5", ball_min: "19.2", ball_target: "19.3", ball_max: "19.4" });
+    read(job, text);
+    expect(proofOf(job).state).toBe(state);
+    expect(benchVerdict(job).slice(0, 4)).toEqual([
+      { label: "Ball", value: "1.5" },
+      { label: "Smallest", value: "19.2" },
+      { label: "Aim at", value: "19.3" },
+      { label: "Largest", value: "19.4" },
+    ]);
+  });
+
+  test("a verdict of the sheet that does not agree leaves it open", () => {
+    const job = jobWith({ ...screw, verdict: "can't be told" });
+    read(job, "12.69");
+    expect(proofOf(job)).toMatchObject({
+      state: "doubtful",
+      words: `Still to be proven: the sheet's verdict is "can't be told".`,
+    });
+  });
+
+  test("a reading for another thread or wire proves nothing, and says for what it was taken", () => {
+    const job = jobWith({
+      ...screw,
+      thread: "M12",
+      reading_for: '=thread&", wire 1.1 mm"',
+      measured_for: "",
+    });
+    read(job, "12.6");
+    expect(proofOf(job).state).toBe("in limits");
+    const row = Object.keys({ ...screw }).length;
+    job.setCells([{ sheet: "Job", row, column: 1, text: "M14" }]);
+    expect(proofOf(job)).toEqual({
+      state: "of another",
+      words:
+        "Still to be proven: the reading 12.6000 mm was taken for M12, wire 1.1 mm. Measure again over the wires for M14, wire 1.1 mm.",
+    });
+  });
+
+  test("without limits, or without a cell for readings, it is to be gauged", () => {
+    const { wire_target_max: _, wire_target_min: __, ...others } = screw;
+    const job = jobWith(others);
+    read(job, "12.6");
+    expect(proofOf(job)).toMatchObject({ state: "no limits", rest: 0 });
+    const { measured: ___, ...without } = screw;
+    expect(proofOf(jobWith(without)).state).toBe("no cell");
+  });
+
+  test("a reading that would leave more than the whole depth is doubted", () => {
+    const job = jobWith(screw);
+    read(job, "127");
+    expect(proofOf(job)).toMatchObject({ state: "doubtful", rest: 57.2 });
+    expect(asked(job, 127)).toEqual(["measure"]);
+  });
+});
+
+describe("what a reading asks for", () => {
+  test("nothing when it is in its limits, or past them", () => {
+    const job = jobWith(screw);
+    expect(asked(job, 12.69)).toEqual([]);
+    expect(asked(job, 12.4)).toEqual([]);
+  });
+
+  test("straight in what is left, in whole divisions, spring passes, and another reading", () => {
+    // (12.71 - 12.6) / 2 = 0.055 is 2 divisions of 0.02 and a bit; not what the plan had, which is as many by chance.
+    expect(asked(jobWith(screw), 12.71)).toEqual(["X +1", "X +1", "S", "measure"]);
+    // (12.78 - 12.6) / 2 = 0.09: 0.05 for the top slide is 2.9 divisions of 0.0173, under the least cut of 3.
+    expect(asked(jobWith(screw), 12.78)).toEqual(["X +1", "X +1", "X +1", "X +1", "S", "measure"]);
+  });
+
+  test("the top slide where much is left, no pass heavier than the lightest of the plan, and another reading", () => {
+    // (13 - 12.6) / 2 = 0.2; 0.16 / 0.0173205 = 9.2 divisions.
+    const job = jobWith(screw);
+    expect(asked(job, 13)).toEqual(["4 +5", "5 +4", "measure"]);
+    const run = runOf(job, stepsOf(job), [{ at: measuring, reading: 13 }]);
+    // 50 divisions are 1 turn of 40 and 10.
+    expect(run[measuring + 1]).toMatchObject({
+      from: { turns: 1, division: 10 },
+      to: { turns: 1, division: 15 },
+    });
+    expect(run[measuring + 2]!.rest).toBeCloseTo(0.2 - 9 * 0.02 * Math.cos(Math.PI / 6), 12);
+    expect(askedInWords(run.slice(measuring + 1))).toBe(
+      "2 passes on the top slide, 9 divisions in all, then measure",
+    );
+  });
+
+  test("as many of the planned passes as are left by a reading between them", () => {
+    // After pass 1: (13.6 - 12.6) / 2 = 0.5; 0.46 / 0.0173205 = 26.6 divisions: 15, 5, and 5 again; 1 is under the least cut.
+    expect(asked(jobWith(screw), 13.6, 1)).toEqual(["2 +15", "3 +5", "4 +5", "measure"]);
+  });
+
+  test("round after round, with the cross slide counted on", () => {
+    const job = jobWith(screw);
+    const run = runOf(job, stepsOf(job), [
+      { at: measuring, reading: 12.76 },
+      { at: measuring + 6, reading: 12.72 },
+    ]);
+    // 0.08 / 0.02 = 4, then 0.06 / 0.02 = 3.
+    expect(run.slice(measuring + 1).map(({ pass, to }) => (to ? `${pass} ${to.division}` : pass))).toEqual([
+      "X 1",
+      "X 2",
+      "X 3",
+      "X 4",
+      "S",
+      "measure",
+      "X 5",
+      "X 6",
+      "X 7",
+      "S",
+      "measure",
+    ]);
+  });
+
+  test("spring passes and another reading when less than a division is left", () => {
+    // Wide of the limits by a hair: 0.015 is less than a division of 0.02.
+    const job = jobWith({ ...screw, wire_target_max: "12.62" });
+    expect(asked(job, 12.63)).toEqual(["S", "measure"]);
+    expect(askedInWords(runOf(job, stepsOf(job), [{ at: measuring, reading: 12.63 }]).slice(5))).toBe(
+      "1 spring pass, then measure",
+    );
+  });
+
+  test("what the plan has, where the job does not name what the slides do", () => {
+    const { cross_division: _, ...others } = screw;
+    expect(asked(jobWith(others), 12.8)).toEqual(["X +1", "X +1", "S", "measure"]);
+  });
+});
+
+test("a reading is a number or a quantity", () => {
+  const job = jobWith(screw);
+  expect(readingIn(job, " 12.7 ")).toBe(12.7);
+  expect(readingIn(job, "0.5 in")).toBe(12.7);
+  for (const text of ["", "abc", "-1", "0", "=1+1"]) expect(readingIn(job, text)).toBeUndefined();
+});
+
+test("a plan is known by its passes", () => {
+  const one = jobWith(screw);
+  const mark = planMark(stepsOf(one));
+  expect(mark).toBe("scratch 1+30 2+15 3+5 measure X+1 X+1 S measure");
+  one.setCells([{ sheet: "Job", row: 50, column: 2, text: "29" }]);
+  expect(planMark(stepsOf(one))).not.toBe(mark);
+});
