@@ -133,13 +133,19 @@ const centralAcme: Series = {
   }),
   limits: centralLimits,
   list: (size, tpi) => `${size.name}-${tpi} Acme`,
-  classes: classes(["2C", "3C", "4C"]),
+  classes: {
+    ...classes(["2C", "3C", "4C"]),
+    notHeld: {
+      names: /^[56]C$/i,
+      why: "5C and 6C are of older editions of ASME B1.5, not for new work, and their limits are not at hand",
+    },
+  },
 };
 
 /** Only the class tells a centralizing thread. */
 function readAcme(parts: Parts, series: Series): Asked {
   const asked = byThreads(parts, series);
-  if (!/^[\s,-]*\dC/i.test(asked.rest)) return asked;
+  if (!/^[\s,(-]*(?:class\s*)?\dC/i.test(asked.rest)) return asked;
   const nutDepth: OfPitch = (P) => (0.9 * P + centralAllowance * Math.sqrt(asked.major)) / 2;
   const form = {
     ...general,

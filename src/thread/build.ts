@@ -2,7 +2,7 @@
 import { NothingFound } from "./failures.ts";
 import { Misread, unreadable } from "./grammar.ts";
 import { offTable } from "./offtable.ts";
-import { type Asked, basicByForm, type Fit } from "./series.ts";
+import { type Asked, basicByForm, type Classes, type Fit } from "./series.ts";
 import type { Limits, Member, Thread } from "./thread.ts";
 
 const noLimits: Limits = { major: {}, pitch: {}, minor: {} };
@@ -89,8 +89,12 @@ function readClass(text: string, { series, written, rest }: Asked, nut: boolean)
     ? `"${left}" is a fit: write the class of the screw or of the nut alone`
     : /^x/i.test(left)
       ? `behind x a pitch is wanted as ${series.name} threads have it`
-      : `classes of ${series.name}: ${series.classes.accepted}`;
+      : (notHeld(series.classes, left) ?? `classes of ${series.name}: ${series.classes.accepted}`);
   throw new Misclassed(text, why, { read: written, at: left });
+}
+
+function notHeld({ notHeld, accepted }: Classes, text: string): string | undefined {
+  return notHeld?.names.test(bareClass(text)) ? `${notHeld.why}; classes held: ${accepted}` : undefined;
 }
 
 /** Class that is written as "(medium)", "medium fit", "class 2A" or "6 g". */

@@ -3,9 +3,9 @@
  * radius. Source: ISO 68-1, 261, 724, 965-1; MJ: ISO 5855-1 and -2, from memory.
  */
 import { isoForm, largeRoot, times } from "./form.ts";
-import { byPitch } from "./grammar.ts";
+import { byPitch, findSize, unreadable } from "./grammar.ts";
 import { isPreferredPitch, metricClass, metricLimits, positionNote } from "./metriclimits.ts";
-import type { Classes, Series, Size } from "./series.ts";
+import type { Asked, Classes, Parts, Series, Size } from "./series.ts";
 
 // Diameter, then its pitches; the coarse one first. A leading 0 says that the size has no coarse pitch.
 const coarseAndFine = `1 .25 .2|1.1 .25 .2|1.2 .25 .2|1.4 .3 .2|1.6 .35 .2|1.8 .35 .2|2 .4 .25|2.2 .45 .25|2.5 .45 .35
@@ -28,6 +28,32 @@ export function pitchSizes(table: string): readonly Size[] {
     const [name = "", ...pitches] = row.split(" ");
     return { name, major: Number(name), pitches: pitches.map(Number) };
   });
+}
+
+const coarseOrFine =
+  /^(\d*\.?\d+)(?:\s*mm\b)?(?:\s*[x*]\s*(\d*\.?\d+)(?:\s*mm\b)?)?[\s,-]*\b(coarse|fine)\b/i;
+
+/** M12, M12x1.5 and so on, also with the word coarse or fine where it says which pitch is meant, or agrees with it. */
+function readMetric(parts: Parts, series: Series): Asked {
+  const found = parts.before === "" ? coarseOrFine.exec(parts.after) : null;
+  if (!found) return byPitch(parts, series);
+  const [all, diameter = "", stated, word = ""] = found;
+  const head = `${series.name}${diameter}`;
+  const [coarse = 0, ...fine] = findSize(series.sizes, Number(diameter))?.pitches ?? [];
+  const kind = word.toLowerCase();
+  const pitches = kind === "fine" ? fine : coarse === 0 ? [] : [coarse];
+  const meant = stated === undefined ? pitches : pitches.filter((pitch) => pitch === Number(stated));
+  if (meant.length === 1)
+    return byPitch({ ...parts, after: `${diameter}x${meant[0]}${parts.after.slice(all.length)}` }, series);
+  const choice = (some: readonly number[]) => some.map((pitch) => `${head}x${pitch}`).join(" or ");
+  const read = stated === undefined ? head : `${head}x${stated}`;
+  const why =
+    pitches.length === 0
+      ? `${head} has no ${kind} pitch in ISO 261: write ${choice(fine) || "the pitch"}`
+      : stated === undefined
+        ? `${head} has several fine pitches: write ${choice(fine)}`
+        : `${read} is not ${kind}: that is ${choice(pitches)}`;
+  throw unreadable(parts.text, why, { read, at: parts.after.slice(all.length - word.length) });
 }
 
 export const metricClasses: Classes = {
@@ -59,7 +85,7 @@ export const metric: Series = {
   form: isoForm,
   sizes: pitchSizes(coarseAndFine),
   perInch: false,
-  read: byPitch,
+  read: readMetric,
   list: (size, pitch) => (pitch === size.pitches[0] ? `M${size.name}` : `M${size.name}x${pitch}`),
   classes: metricClasses,
   loosest: "8g",

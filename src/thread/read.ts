@@ -3,6 +3,7 @@ import { build, Misclassed } from "./build.ts";
 import { catalogue } from "./catalogue.ts";
 import { Misread, mostStarts, unreadable } from "./grammar.ts";
 import { nearestClasses, nearestInSeries, nearestSeries, type Reads, whereStopped } from "./nearest.ts";
+import { whyNotHeld } from "./notheld.ts";
 import type { Asked, Series } from "./series.ts";
 import { plainText } from "./text.ts";
 import type { Thread } from "./thread.ts";
@@ -73,6 +74,9 @@ function read(given: string, helpful = true): Thread {
   if (inches) text = text.replace(inches.all, `-${Number((1 / inches.pitch).toPrecision(12))}`);
   // Most designations have none of these words.
   if (sharedWords.test(text)) {
+    text = text.replace(gluedHand, (all, before: string, hand: string) =>
+      /\d/.test(before) || seriesByWord.has(before.toLowerCase()) ? `${before} ${hand}` : all,
+    );
     text = text.replace(
       /[\s-]*(?<![a-z])(?:(LH|left(?:[\s-]?hand(?:ed)?)?)|RH|right(?:[\s-]?hand(?:ed)?)?)\b/gi,
       (_, left) => {
@@ -103,7 +107,10 @@ function read(given: string, helpful = true): Thread {
     const bare = /^[\d\s./x*-]+$/i.test(text);
     const why = bare
       ? "it does not say which series (M, UNC, UNF, BSW, BA ...)"
-      : "no thread series in it is known";
+      : (whyNotHeld(text) ??
+        (/\b(?:coarse|fine)\b/i.test(text)
+          ? "coarse or fine does not say which series: write M, UNC, UNF, BSW or BSF"
+          : "no thread series in it is known"));
     if (!helpful) throw unreadable(designation, why);
     const { stop, nearest } = nearestSeries(text, reads);
     throw new Misread(designation, why, stop, nearest);
@@ -154,6 +161,9 @@ function startsOf(text: string, { all, pitch, lead = pitch }: Inches, stated: nu
     );
   return count;
 }
+
+/** A hand written on to the class or the name of the series: 2ALH, 6gLH, UNFLH. */
+const gluedHand = /(\d[a-z]|(?<![a-z])[a-z]+?)([LR]H)\b/gi;
 
 const sharedWords = /[lr]h|left|right|nut|start/i;
 

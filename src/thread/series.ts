@@ -67,6 +67,8 @@ export interface Classes {
   readonly write: (fit: Fit) => string;
   /** For error messages. */
   readonly accepted: string;
+  /** Classes that the standard has besides, and why their limits are not at hand. */
+  readonly notHeld?: { readonly names: RegExp; readonly why: string };
 }
 
 export interface Basic {

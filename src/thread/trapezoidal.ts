@@ -108,6 +108,7 @@ const classes: Classes = {
   usual: (member) => (member === "internal" ? "7H" : "7e"),
   write: (fit) => `-${fit.name}`,
   accepted: "screw 7, 8 or 9 with e or c such as 7e; nut 7H, 8H",
+  notHeld: { names: /^9H$/i, why: "the tolerances of the nut class 9H of ISO 2903 are not at hand" },
 };
 
 export const trapezoidal: Series = {

@@ -16,10 +16,26 @@ test.each([
   ["M10 mm x 1.5 mm", "M10"],
   ["M10x1.5 - 6 g", "M10-6g"],
   ["M10 left", "M10 LH"],
+  ["1/4-20 UNC-2ALH", "1/4-20 UNC-2A LH"],
+  ["1/4-20 UNC-2BLH", "1/4-20 UNC-2B LH"],
+  ["M12x1.5-6gLH", "M12x1.5-6g LH"],
+  ["1-5 Acme-2GLH", "1-5 Acme-2G LH"],
+  ["M6-6hRH", "M6-6h"],
+  ["1/2-20 UNFLH", "1/2-20 UNF LH"],
+  ["2 BALH", "2 BA LH"],
+  ["G 1/2BLH", "G 1/2 B LH"],
+  // ISO 261: the coarse pitch of M12 is 1.75, the only fine one of M6 is 0.75.
+  ["M12 coarse", "M12"],
+  ["M12 coarse-6g LH", "M12-6g LH"],
+  ["MJ12 coarse", "MJ12x1.75"],
+  ["M12x1.75 coarse", "M12"],
+  ["M12x1.5 fine", "M12x1.5"],
+  ["M6 fine", "M6x0.75"],
   ["1/2-12 BSW (medium)", "1/2 BSW medium"],
   ["1/2 BSW close fit", "1/2 BSW close"],
   ["1/4-20 UNC class 2B", "1/4-20 UNC-2B"],
   ["1/2-13 NC-2", "1/2-13 NC-2"],
+  ["1-5 Acme class 2C", "1-5 Acme-2C"],
   ["1/2-13 NC class 3 nut", "1/2-13 NC-3 nut"],
   ['1/2" Whit', "1/2 BSW"],
   ["1-11 1/2 NPT", "1-11.5 NPT"],
@@ -32,6 +48,33 @@ test.each([
   const thread = readThread(given);
   expect(thread.designation).toBe(meant);
   expect(readThread(meant).designation).toBe(meant);
+});
+
+// Fine pitches by ISO 261; dryseal threads are ASME B1.20.3; the class 9H is one of the seven of ISO 2903-2; that 5C and
+// 6C are not for new work is what gauge makers print of ASME B1.5.
+test.each([
+  ["M12 fine", "M12 has several fine pitches: write M12x1.5 or M12x1.25 or M12x1"],
+  ["M15 coarse", "M15 has no coarse pitch in ISO 261: write M15x1.5 or M15x1"],
+  ["M13 fine", "M13 has no fine pitch in ISO 261: write the pitch"],
+  ["M12x1.75 fine", "M12x1.75 is not fine: that is M12x1.5 or M12x1.25 or M12x1"],
+  ["M12x1.5 coarse", "M12x1.5 is not coarse: that is M12x1.75"],
+  ["1/4 coarse", "coarse or fine does not say which series: write M, UNC, UNF, BSW or BSF"],
+  ["1/4-18 NPTF", "NPTF is a dryseal pipe thread of ASME B1.20.3"],
+  ["1/2-14 NPTF-1", "whose crests and roots are not at hand and whose limits are gauged"],
+  ["1/4-18 NPSF", "NPSF is a dryseal pipe thread"],
+  [
+    "Tr 20x4-9H",
+    "the tolerances of the nut class 9H of ISO 2903 are not at hand; classes held: screw 7, 8 or 9",
+  ],
+  ["Tr 20x4-6H", "classes of Tr: screw 7, 8 or 9 with e or c such as 7e; nut 7H, 8H"],
+  [
+    "1-5 Acme-5C",
+    "5C and 6C are of older editions of ASME B1.5, not for new work, and their limits are not at hand",
+  ],
+  ["1-5 Acme class 6C nut", "classes held: screw 2C, 3C, 4C; nut 2C, 3C, 4C"],
+])("%s is refused with what to write, or what is not held: %s", (text, says) => {
+  expect(() => readThread(text)).toThrow(says);
+  expect(() => readThread(text)).toThrow(Unreadable);
 });
 
 // M10-6 may mean a grade without its position: only a listed pitch is taken for a pitch.
