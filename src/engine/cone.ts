@@ -275,7 +275,7 @@ function isSame(one: CellValue | undefined, other: CellValue | undefined): boole
   return Object.is(one, other) || JSON.stringify(one) === JSON.stringify(other);
 }
 
-function cornerOf({ sheet, top, left }: Area): Cell {
+export function cornerOf({ sheet, top, left }: Area): Cell {
   return { sheet, row: top, col: left };
 }
 

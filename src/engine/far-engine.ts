@@ -13,7 +13,7 @@ import { type Blocks, FarValues, firstTurn } from "./far-values.ts";
 import type { KnownValues } from "./known-values.ts";
 import { type Order, type Report, spotOf } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
-import type { Reckoner, Reckoning } from "./reckoner.ts";
+import type { Origin, Reckoner, Reckoning } from "./reckoner.ts";
 import { SmallEngines } from "./small-engines.ts";
 import type { CellValue, Place } from "./values.ts";
 
@@ -93,8 +93,8 @@ export class FarEngine implements Reckoner {
     this.recall(parts);
   }
 
-  load(content: EngineContent): void {
-    this.values.load(content);
+  load(content: EngineContent, origin?: Origin): void {
+    this.values.load(content, origin);
     this.small.clear();
     this.sendAll();
   }
@@ -108,15 +108,17 @@ export class FarEngine implements Reckoner {
     return this.ended === this.turn ? this.values.known() : undefined;
   }
 
-  setCells(edits: readonly EngineEdit[]): void {
-    this.values.type(edits);
-    if (this.stopped || !this.thread) {
+  setCells(edits: readonly EngineEdit[], origin?: Origin): void {
+    const tell = this.values.type(edits, origin);
+    // What is still on the way would land in cells that have moved since.
+    const torn = origin !== undefined && this.ended !== this.turn;
+    if (this.stopped || !this.thread || torn) {
       this.sendAll();
       return;
     }
     this.turn += 1;
     this.edits.set(this.turn, edits);
-    const order: Order = { order: "type", turn: this.turn, edits };
+    const order: Order = { order: "type", turn: this.turn, edits, tell };
     this.send([order].values());
   }
 

@@ -1,10 +1,21 @@
 /** The worker's side: holds the engine, does what the page orders in turn, and reports what has been reckoned. */
 import type { SheetFunction } from "../functions/declare.ts";
 import { parseCell } from "./address.ts";
-import type { Area } from "./cone.ts";
+import { type Area, keyOf } from "./cone.ts";
 import type { EngineContent } from "./contents.ts";
 import { Engine, type Log } from "./engine.ts";
-import { type Order, type Packet, packed, type Report, type Spots, spotOf, type Told } from "./packets.ts";
+import {
+  columnOf,
+  type Order,
+  type Packet,
+  packed,
+  type Report,
+  rowOf,
+  type Spots,
+  spotOf,
+  spotsOf,
+  type Told,
+} from "./packets.ts";
 import type { Cell } from "./plugin.ts";
 import type { CellValue } from "./values.ts";
 import { dependentsIn } from "./whole.ts";
@@ -83,6 +94,8 @@ export class FarSide {
         this.run(order.turn, 0, typed, () => {
           this.engine.setCells(order.edits);
           for (const [i, { text }] of order.edits.entries()) if (text[0] === "=") this.add(typed[i]!);
+          for (const { sheet, spots } of order.tell)
+            for (const spot of spots) this.add({ sheet, row: rowOf(spot), col: columnOf(spot) });
         });
       }
     }
@@ -229,17 +242,12 @@ export class FarSide {
     if (!late) return undefined;
     this.reached = true;
     const { hf } = this.engine.inner;
-    const bySheet = new Map<number, number[]>();
-    const keys = [...this.typed.map(({ sheet, row, col }) => `${sheet},${row},${col}`)];
-    for (const key of [...keys, ...dependentsIn(hf, this.typed)]) {
-      if (key.includes(":")) continue;
-      const [sheet, row, column] = key.split(",").map(Number) as [number, number, number];
-      if (sheet < 0) continue;
-      const spots = bySheet.get(sheet);
-      if (spots) spots.push(spotOf(row, column));
-      else bySheet.set(sheet, [spotOf(row, column)]);
-    }
-    const reach = [...bySheet].map(([sheet, spots]) => ({ sheet, spots: Int32Array.from(spots) }));
+    const keys = [...this.typed.map(keyOf), ...dependentsIn(hf, this.typed)];
+    const cells = keys.flatMap((key) => {
+      const [sheet, row, col] = key.split(",").map(Number) as [number, number, number];
+      return key.includes(":") || sheet < 0 ? [] : [{ sheet, row, col }];
+    });
+    const reach = spotsOf(cells);
     this.of = reach.reduce((sum, { spots }) => sum + spots.length, 0);
     return reach;
   }

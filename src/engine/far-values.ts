@@ -4,14 +4,14 @@
  */
 import type { Drawn } from "../functions/declare.ts";
 import { cellName, parseCell } from "./address.ts";
-import { type Area, contains } from "./cone.ts";
+import { type Area, contains, cornerOf, keyOf } from "./cone.ts";
 import { Contents, type EngineContent, type EngineEdit } from "./contents.ts";
-import { enter } from "./gate.ts";
+import { enter, limits } from "./gate.ts";
 import { type KnownValues, knownPart, mostAreas, mostKnown, mostWords } from "./known-values.ts";
-import { type Packet, packed, type Report, type Told } from "./packets.ts";
+import { type Packet, packed, type Report, type Spots, spotsOf, type Told } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
-import type { Reckoner } from "./reckoner.ts";
-import { ValueStore } from "./value-store.ts";
+import type { Origin, Reckoner } from "./reckoner.ts";
+import { type Known, ValueStore } from "./value-store.ts";
 import type { CellValue, Place } from "./values.ts";
 
 export interface Blocks {
@@ -30,23 +30,36 @@ export class FarValues {
   /** Values of earlier turns are not known: those that were shown until the first ones came are gone with them. */
   private oldest = firstTurn;
 
-  /** Values that are known already are kept where the formula is the same. */
-  load(content: EngineContent): void {
-    const before = new Map(this.held.sheets.map((sheet, i) => [sheet.name, { ...sheet, i }]));
+  /**
+   * Values that are known already are kept: of cells that have come from elsewhere, and of those where the formula is
+   * the same.
+   */
+  load(content: EngineContent, origin?: Origin): void {
     const { stores } = this;
+    const sheets = new Map(this.held.sheets.map(({ name, cells }, index) => [name, { index, cells }]));
+    const blocks = new Blocked(this.blocks.filled);
     this.held.load(content);
-    this.blocks = { wanted: [], filled: [] };
-    this.stores = this.held.sheets.map(({ name, cells }) => {
-      const store = new ValueStore(this.oldest);
-      const old = before.get(name);
-      if (!old) return store;
+    this.stores = this.held.sheets.map(() => new ValueStore(this.oldest));
+    for (const [index, { name, cells }] of this.held.sheets.entries()) {
       for (const [cell, text] of cells) {
-        if (text[0] !== "=" || old.cells.get(cell) !== text) continue;
+        if (text[0] !== "=") continue;
         const { row, column } = parseCell(cell)!;
-        store.copy(stores[old.i]!, row, column);
+        const place = { sheet: name, row, column };
+        const was = origin ? origin(place) : place;
+        const old = was && sheets.get(was.sheet);
+        const before = old && (origin ? old.cells.get(cellName(was.row, was.column)) : old.cells.get(cell));
+        if (!old || !before || (origin ? before[0] !== "=" : before !== text)) continue;
+        const known = stores[old.index]!.known(was.row, was.column);
+        if (known) this.stores[index]!.keep(row, column, known);
+        blocks.follow(
+          { sheet: old.index, row: was.row, col: was.column },
+          { sheet: index, row, col: column },
+        );
       }
-      return store;
-    });
+    }
+    for (const { from, to } of blocks.followed) this.putBlock(to, knownIn(stores[from.sheet]!, from));
+    const filled = blocks.followed.map(({ to }) => to);
+    this.blocks = { wanted: filled, filled };
   }
 
   /** Values that another engine has reckoned, to show until newer ones come. */
@@ -110,8 +123,62 @@ export class FarValues {
     return { packets, filled: this.blocks.filled.slice(0, mostAreas) };
   }
 
-  type(edits: readonly EngineEdit[]): void {
+  /** @returns cells that show the value of another one now, and have to be told even if theirs comes out as it was */
+  type(edits: readonly EngineEdit[], origin?: Origin): Spots[] {
+    if (!origin) {
+      this.held.type(edits);
+      return [];
+    }
+    const blocks = new Blocked(this.blocks.filled);
+    const typed = edits.map((edit) => this.held.cellAt(edit));
+    // All is read before anything is written: cells come to stand where others were.
+    const came = this.moved(edits, typed, origin).map(({ cell, was }) => {
+      const isFormula = was && this.held.textAt(was)[0] === "=";
+      if (isFormula) blocks.follow(was, cell);
+      return { cell, known: isFormula ? this.stores[was.sheet]?.known(was.row, was.col) : undefined };
+    });
+    const filled = blocks.followed.map(({ from, to }) => ({
+      to,
+      known: knownIn(this.stores[from.sheet]!, from),
+    }));
     this.held.type(edits);
+    for (const { sheet, row, col } of typed) this.stores[sheet]?.keep(row, col, undefined);
+    for (const { cell, known } of came) this.stores[cell.sheet]?.keep(cell.row, cell.col, known);
+    for (const { to, known } of filled) this.putBlock(to, known);
+    const others = new Set([...typed, ...came.map(({ cell }) => cell)].map(keyOf));
+    const stayed = this.blocks.filled.filter((area) => !others.has(keyOf(cornerOf(area))));
+    const areas = [...stayed, ...filled.map(({ to }) => to)];
+    this.blocks = { wanted: areas, filled: areas };
+    return spotsOf(came.map(({ cell }) => cell));
+  }
+
+  /** Formulas that come from elsewhere, those that are typed anew among them; to be asked before they are typed. */
+  private moved(
+    edits: readonly EngineEdit[],
+    typed: readonly Cell[],
+    origin: Origin,
+  ): { cell: Cell; was: Cell | undefined }[] {
+    const cellOf = (place: Place | undefined) => place && this.held.cellAt(place);
+    const others = new Set(typed.map(keyOf));
+    const found = edits.flatMap((edit, i) =>
+      edit.text[0] === "=" ? [{ cell: typed[i]!, was: cellOf(origin(edit)) }] : [],
+    );
+    for (const [sheet, { name, cells }] of this.held.sheets.entries())
+      for (const [key, text] of cells) {
+        const place = text[0] === "=" ? parseCell(key) : undefined;
+        const cell = place && { sheet, row: place.row, col: place.column };
+        if (!cell || others.has(keyOf(cell))) continue;
+        const was = cellOf(origin({ sheet: name, ...place }));
+        if (!was || keyOf(was) !== keyOf(cell)) found.push({ cell, was });
+      }
+    return found;
+  }
+
+  private putBlock(area: Area, known: ReturnType<typeof knownIn>): void {
+    const store = this.stores[area.sheet]!;
+    for (const { down, right, ...value } of known)
+      if (area.top + down <= area.bottom && area.left + right <= area.right)
+        store.keep(area.top + down, area.left + right, value);
   }
 
   take(report: Report): void {
@@ -171,4 +238,33 @@ export class FarValues {
     const index = this.held.indexOf(sheet);
     return this.isReckoned(index, row, column) ? this.stores[index] : undefined;
   }
+}
+
+/** Filled areas, found by the cell that their formula stands in; an area goes where its formula goes. */
+class Blocked {
+  private readonly anchors: ReadonlyMap<string, Area>;
+  readonly followed: { readonly from: Area; readonly to: Area }[] = [];
+
+  constructor(areas: readonly Area[]) {
+    this.anchors = new Map(areas.map((area) => [keyOf(cornerOf(area)), area]));
+  }
+
+  follow(was: Cell, now: Cell): void {
+    const from = this.anchors.size === 0 ? undefined : this.anchors.get(keyOf(was));
+    if (!from) return;
+    const bottom = Math.min(now.row + from.bottom - from.top, limits.rows - 1);
+    const right = Math.min(now.col + from.right - from.left, limits.columns - 1);
+    this.followed.push({ from, to: { sheet: now.sheet, top: now.row, left: now.col, bottom, right } });
+  }
+}
+
+/** What is known of the cells of an area but for its first one, by their place in it. */
+function knownIn(store: ValueStore, { top, left, bottom, right }: Area) {
+  const found: (Known & { readonly down: number; readonly right: number })[] = [];
+  for (let row = top; row <= bottom; row++)
+    for (let column = left; column <= right; column++) {
+      const known = row === top && column === left ? undefined : store.known(row, column);
+      if (known) found.push({ ...known, down: row - top, right: column - left });
+    }
+  return found;
 }

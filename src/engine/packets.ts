@@ -23,7 +23,13 @@ export type Order =
       readonly values: readonly (readonly [name: string, value: CellValue])[];
     }
   | { readonly order: "build"; readonly turn: number }
-  | { readonly order: "type"; readonly turn: number; readonly edits: readonly EngineEdit[] };
+  | {
+      readonly order: "type";
+      readonly turn: number;
+      readonly edits: readonly EngineEdit[];
+      /** Cells whose value is told even if it comes out as it was. */
+      readonly tell: readonly Spots[];
+    };
 
 /** From the worker, several in a turn: what has been reckoned, and how far it is. */
 export interface Report {
@@ -92,6 +98,19 @@ export function packed(sheet: number, cells: readonly Told[]): Packet {
     if (note !== undefined || figure !== undefined) beside.push([i, note, figure]);
   }
   return { sheet, spots, numbers, others, beside };
+}
+
+/** Cells by sheet. */
+export function spotsOf(
+  cells: readonly { readonly sheet: number; readonly row: number; readonly col: number }[],
+): Spots[] {
+  const bySheet = new Map<number, number[]>();
+  for (const { sheet, row, col } of cells) {
+    const spots = bySheet.get(sheet);
+    if (spots) spots.push(spotOf(row, col));
+    else bySheet.set(sheet, [spotOf(row, col)]);
+  }
+  return [...bySheet].map(([sheet, spots]) => ({ sheet, spots: Int32Array.from(spots) }));
 }
 
 /** Buffers that a message hands over instead of copying them. */

@@ -14,10 +14,13 @@ export interface Reckoning {
   readonly stopped: boolean;
 }
 
+/** Where a cell was before cells were moved; undefined for one that is new. Its last value goes with it. */
+export type Origin = (place: Place) => Place | undefined;
+
 export interface Reckoner {
   /** Takes another content: after opening a job, and after any change of sheets or names. */
-  load(content: EngineContent): void;
-  setCells(edits: readonly EngineEdit[]): void;
+  load(content: EngineContent, origin?: Origin): void;
+  setCells(edits: readonly EngineEdit[], origin?: Origin): void;
   /** The last value that is known; null where none is. */
   value(sheet: string, row: number, column: number): CellValue;
   note(sheet: string, row: number, column: number): string | undefined;

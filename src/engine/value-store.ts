@@ -19,6 +19,12 @@ interface Beside {
   readonly figure: Drawn["figure"] | undefined;
 }
 
+export interface Known {
+  readonly value: CellValue;
+  readonly turn: number;
+  readonly beside: Beside | undefined;
+}
+
 export class ValueStore {
   private readonly slabs = new Map<number, Slab>();
   private readonly besides = new Map<number, Beside>();
@@ -80,13 +86,17 @@ export class ValueStore {
     }
   }
 
-  /** Takes over one cell of another store, as a value of an earlier turn. */
-  copy(from: ValueStore, row: number, column: number): void {
-    const value = from.value(row, column);
-    if (value === undefined) return;
-    this.put(row, column, value, from.turn(row, column));
-    const beside = from.besides.get(besideOf(row, column));
-    if (beside) this.putBeside(row, column, beside);
+  /** All that is known of a cell. */
+  known(row: number, column: number): Known | undefined {
+    const value = this.value(row, column);
+    if (value === undefined) return undefined;
+    return { value, turn: this.turn(row, column), beside: this.besides.get(besideOf(row, column)) };
+  }
+
+  /** Takes over what was known of some cell; undefined for nothing. */
+  keep(row: number, column: number, known: Known | undefined): void {
+    this.put(row, column, known?.value ?? null, known?.turn ?? 0);
+    if (known?.beside) this.putBeside(row, column, known.beside);
   }
 
   /** Numbers, words and truths with their places, those of the upper rows first. What shows more than that is left out. */

@@ -13,6 +13,7 @@ import type { JobDocument, SheetDocument } from "./document.ts";
 import { fed, fedEdits, unitEdits } from "./feed.ts";
 import type { JobChange } from "./job.ts";
 import { foundIn } from "./large-cells.ts";
+import type { Moves } from "./moves.ts";
 import { OnThread } from "./on-thread.ts";
 import type { LengthUnit } from "./readings.ts";
 import type { Later } from "./whatif-slices.ts";
@@ -46,14 +47,17 @@ export class JobValues {
     this.settle();
   }
 
-  /** The engine is told what differs between the document it knows and this one. */
-  follow(document: JobDocument): void {
+  /**
+   * The engine is told what differs between the document it knows and this one.
+   * @param moves what is known of a cell goes with it, to be shown until newer values come
+   */
+  follow(document: JobDocument, moves?: Moves): void {
     const before = this.document;
     this.document = document;
     const start = performance.now();
     const edits = fedEdits(before, document, this.unit);
-    if (!edits) this.reckoner.load(fed(document, this.unit));
-    else if (edits.length > 0) this.reckoner.setCells(edits);
+    if (!edits) this.reckoner.load(fed(document, this.unit), moves?.from);
+    else if (edits.length > 0) this.reckoner.setCells(edits, moves?.from);
     this.settle();
     this.chooseThread(performance.now() - start);
   }

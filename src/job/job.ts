@@ -9,6 +9,7 @@ import type { Reckoning } from "../engine/reckoner.ts";
 import type { CellValue, Place } from "../engine/values.ts";
 import type { Drawn } from "../functions/declare.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
+import type { Moves } from "./moves.ts";
 
 export type { KnownValues } from "../engine/known-values.ts";
 export { createJob } from "./running.ts";
@@ -67,8 +68,11 @@ export interface Job {
    * where one of the cells is locked; then the answer says which.
    */
   setCells(edits: readonly CellEdit[], what?: string): string | undefined;
-  /** Makes `document`, a changed copy of this job's, the job: one step, called `what`. */
-  put(document: JobDocument, what: string): void;
+  /**
+   * Makes `document`, a changed copy of this job's, the job: one step, called `what`.
+   * @param moves where its cells have gone, or that their formulas read otherwise and mean the same
+   */
+  put(document: JobDocument, what: string, moves?: Moves): void;
   setFormat(sheet: string, range: string, format: CellFormat): void;
   setColumnWidth(sheet: string, column: number, width: number): void;
   /** The name it got: the one asked for, made unique, or the next free "Sheet 2". */

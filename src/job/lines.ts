@@ -26,6 +26,18 @@ export function lineAfter(change: LineChange, line: number): number | undefined 
   return line >= to && line < at ? line + count : line;
 }
 
+/** The number that a line had before; undefined when it was put in. */
+export function lineBefore(change: LineChange, line: number): number | undefined {
+  const { at, count } = change;
+  if (change.act === "insert") return line < at ? line : line < at + count ? undefined : line - count;
+  if (change.act === "delete") return line < at ? line : line + count;
+  const { to } = change;
+  return lineAfter(
+    to > at ? { act: "move", at: to - count, count, to: at } : { act: "move", at: to, count, to: at + count },
+    line,
+  );
+}
+
 /**
  * Where a reference to `first` to `last` points afterwards; undefined when all of it is deleted. It grows with what is
  * put inside, shrinks by what is taken out, and keeps lines that change places within it.

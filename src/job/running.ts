@@ -25,6 +25,7 @@ import { History } from "./history.ts";
 import type { CellEdit, CellView, Job, JobChange, Trial } from "./job.ts";
 import { type Far, JobValues } from "./job-values.ts";
 import { isLocked, lockReason } from "./locks.ts";
+import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
 import { takenFor } from "./taken-for.ts";
@@ -138,8 +139,8 @@ class RunningJob implements Job {
     return allowed && outsideReason(value, allowed, format, sheet.choices[key], this.unit);
   }
 
-  put(document: JobDocument, what: string): void {
-    this.take(document, what);
+  put(document: JobDocument, what: string, moves?: Moves): void {
+    this.take(document, what, moves);
   }
 
   setCells(edits: readonly CellEdit[], what?: string): string | undefined {
@@ -199,7 +200,8 @@ class RunningJob implements Job {
     const others = this.document.sheets.map((sheet) => sheet.name).filter((other) => other !== name);
     const problem = sheetNameProblem(newName, others);
     if (problem !== undefined || newName === name) return problem;
-    this.take(withSheetRenamed(this.document, name, newName), `Renamed the sheet ${name} to ${newName}`);
+    const after = withSheetRenamed(this.document, name, newName);
+    this.take(after, `Renamed the sheet ${name} to ${newName}`, sheetRenamed(name, newName));
     return undefined;
   }
 
@@ -268,20 +270,19 @@ class RunningJob implements Job {
     const wanted = Math.max(0, Math.min(done, this.history.steps.length));
     const from = this.history.stepsDone;
     if (wanted === from) return;
-    while (this.history.stepsDone > wanted) this.history.undo();
-    while (this.history.stepsDone < wanted) this.history.redo();
+    const moves = this.history.goTo(wanted);
     const steps = Math.abs(wanted - from);
-    this.follow(`${wanted < from ? "Undid" : "Did again"} ${steps} ${steps === 1 ? "step" : "steps"}`);
+    this.follow(`${wanted < from ? "Undid" : "Did again"} ${steps} ${steps === 1 ? "step" : "steps"}`, moves);
   }
 
   undo(): void {
-    const what = this.history.undo();
-    if (what !== undefined) this.follow(`Undid: ${what}`);
+    const step = this.history.undo();
+    if (step) this.follow(`Undid: ${step.what}`, step.moves);
   }
 
   redo(): void {
-    const what = this.history.redo();
-    if (what !== undefined) this.follow(`Did again: ${what}`);
+    const step = this.history.redo();
+    if (step) this.follow(`Did again: ${step.what}`, step.moves);
   }
 
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][] {
@@ -331,14 +332,14 @@ class RunningJob implements Job {
     return this.document.sheets.some((each) => each.name === sheet);
   }
 
-  private take(after: JobDocument, what: string): void {
+  private take(after: JobDocument, what: string, moves?: Moves): void {
     if (after === this.document) return;
-    this.history.add(after, what);
-    this.follow(what);
+    this.history.add(after, what, moves);
+    this.follow(what, moves);
   }
 
-  private follow(what: string): void {
-    this.values.follow(this.document);
+  private follow(what: string, moves?: Moves): void {
+    this.values.follow(this.document, moves);
     this.tell({ what });
   }
 

@@ -1,15 +1,17 @@
 /** Commands that insert, delete and move whole rows and columns, and that move a block of cells. */
 import { cellName, parseCell, parseRange } from "../engine/address.ts";
 import { limits } from "../engine/gate.ts";
-import { type Area, common, isInside, moved, without } from "./areas.ts";
+import type { Place } from "../engine/values.ts";
+import { type Area, common, holds, isInside, moved, without } from "./areas.ts";
 import { smallestSheet, withSheet } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import type { Job } from "./job.ts";
 import { type Axis, type LineChange, lineAfter, linesAfter, spanAfter } from "./lines.ts";
 import { linesOf, linesText } from "./lines-shown.ts";
-import { lockedIn } from "./locks.ts";
+import { lockedIn, withUnlocked } from "./locks.ts";
+import { linesMoved, type Moves } from "./moves.ts";
 import { rangeName } from "./references.ts";
-import { type Relocation, relocated } from "./relocate.ts";
+import { type OnSheet, type Relocation, relocated } from "./relocate.ts";
 
 const whole: Area = { top: 0, left: 0, bottom: limits.rows - 1, right: limits.columns - 1 };
 
@@ -33,7 +35,11 @@ export function insertLines(
     return `a sheet may have ${most} ${axis}s, and with ${count} more the last cells would be past that`;
   const change: LineChange = { act: "insert", at, count };
   const after = withLines(job.document, sheet, axis, change);
-  job.put(withSharedFormats(after, found, axis, at, count), wordsFor("Inserted", axis, at, count, sheet));
+  job.put(
+    withUnlocked(withSharedFormats(after, found, axis, at, count), sheet, bandOf(axis, at, count)),
+    wordsFor("Inserted", axis, at, count, sheet),
+    linesMoved(sheet, axis, change),
+  );
   return undefined;
 }
 
@@ -49,9 +55,11 @@ export function deleteLines(
   if (!found || count < 1) return undefined;
   const lock = lockedIn(found, bandOf(axis, at, count));
   if (lock !== undefined) return `${lock} is locked: unlock it first`;
+  const change: LineChange = { act: "delete", at, count };
   job.put(
-    withLines(job.document, sheet, axis, { act: "delete", at, count }),
+    withLines(job.document, sheet, axis, change),
     wordsFor("Deleted", axis, at, count, sheet),
+    linesMoved(sheet, axis, change),
   );
   return undefined;
 }
@@ -78,7 +86,11 @@ export function moveLines(
     const runs = linesAfter(change, first, last);
     if (runs.length !== 1) return `the merged cells ${key} would be torn apart`;
   }
-  job.put(withLines(job.document, sheet, axis, change), wordsFor("Moved", axis, at, count, sheet));
+  job.put(
+    withLines(job.document, sheet, axis, change),
+    wordsFor("Moved", axis, at, count, sheet),
+    linesMoved(sheet, axis, change),
+  );
   return undefined;
 }
 
@@ -105,7 +117,8 @@ export function moveBlock(
   if (lock !== undefined) return `${lock} is locked: unlock it first`;
   const torn = tornBy(source, area) ?? tornBy(target, goal);
   if (torn !== undefined) return `the merged cells ${torn} would be torn apart`;
-  const after = relocated(job.document, blockMove(from.sheet, area, to.sheet, goal));
+  const move = blockMove(from.sheet, area, to.sheet, goal);
+  const after = relocated(job.document, move);
   job.put(
     withSheet(after, to.sheet, (sheet) => ({
       ...sheet,
@@ -113,6 +126,7 @@ export function moveBlock(
       columnCount: Math.max(sheet.columnCount, goal.right + 1),
     })),
     `Moved ${rangeName(area)} of ${from.sheet} to ${cellName(goal.top, goal.left)}${to.sheet === from.sheet ? "" : ` of ${to.sheet}`}`,
+    blockMoved(move, { sheet: from.sheet, area }, { sheet: to.sheet, area: goal }),
   );
   return undefined;
 }
@@ -142,6 +156,25 @@ function blockMove(sheet: string, area: Area, toSheet: string, goal: Area): Relo
         ...stays.map((piece) => ({ sheet: name, area: piece })),
         ...(comes ? [{ sheet: toSheet, area: moved(comes, down, right) }] : []),
       ];
+    },
+  };
+}
+
+/** Where the cells of the block go; those that stood in the new place are gone. */
+function blockMoved(move: Relocation, source: OnSheet, goal: OnSheet): Moves {
+  const isIn = ({ sheet, area }: OnSheet, place: Place) =>
+    place.sheet === sheet && holds(area, place.row, place.column);
+  const down = goal.area.top - source.area.top;
+  const right = goal.area.left - source.area.left;
+  return {
+    to(place) {
+      if (isIn(source, place)) return move.cell(place.row, place.column);
+      return isIn(goal, place) ? undefined : place;
+    },
+    from(place) {
+      if (isIn(goal, place))
+        return { sheet: source.sheet, row: place.row - down, column: place.column - right };
+      return isIn(source, place) ? undefined : place;
     },
   };
 }

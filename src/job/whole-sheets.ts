@@ -4,6 +4,7 @@ import { renameSheetIn } from "../engine/formula.ts";
 import type { JobDocument } from "./document.ts";
 import { renameIn } from "./formula-text.ts";
 import type { Job } from "./job.ts";
+import { inPlace } from "./moves.ts";
 import { nameProblem, sheetNameProblem } from "./names.ts";
 
 /**
@@ -21,7 +22,9 @@ export function duplicateSheet(job: Job, name: string): string | undefined {
   const stem = name.replace(/ \d+$/, "").slice(0, 50);
   let copy = "";
   for (let n = 2; copy === "" || sheetNameProblem(copy, others); n++) copy = `${stem} ${n}`;
-  const { operation: _, signedOff: __, ...rest } = found;
+  const { operation, signedOff: _, ...unsigned } = found;
+  // What is no operation stays none.
+  const rest = operation === 0 ? { ...unsigned, operation } : unsigned;
   const cells = Object.fromEntries(
     Object.entries(found.cells).map(([key, text]) => [
       key,
@@ -34,6 +37,7 @@ export function duplicateSheet(job: Job, name: string): string | undefined {
       sheets: [...sheets.slice(0, at + 1), { ...rest, name: copy, cells }, ...sheets.slice(at + 1)],
     },
     `Made the sheet ${copy}, a copy of ${name}`,
+    { to: (place) => place, from: (place) => (place.sheet === copy ? { ...place, sheet: name } : place) },
   );
   return copy;
 }
@@ -59,7 +63,7 @@ export function renameName(job: Job, from: string, to: string): string | undefin
   const taken = Object.keys(names).find((name) => name !== from && name.toLowerCase() === to.toLowerCase());
   const problem = nameProblem(to) ?? (taken === undefined ? undefined : `there is a name ${taken} already`);
   if (problem !== undefined) return problem;
-  job.put(withNameRenamed(job.document, from, to), `Renamed ${from} to ${to}`);
+  job.put(withNameRenamed(job.document, from, to), `Renamed ${from} to ${to}`, inPlace);
   return undefined;
 }
 

@@ -64,7 +64,12 @@ test("a long table is reported slice by slice, and ends its turn when all of it 
 
 test("what is typed meanwhile is answered before the rest of the table, and the table is not forgotten", () => {
   const { side, reports, works, known } = withTable();
-  side.take({ order: "type", turn: 2, edits: [{ sheet: "Job", row: 0, column: 7, text: "=A1+40" }] });
+  side.take({
+    order: "type",
+    turn: 2,
+    tell: [],
+    edits: [{ sheet: "Job", row: 0, column: 7, text: "=A1+40" }],
+  });
   expect(known().get("H1")).toBe(42);
   expect(reports.at(-1)).toMatchObject({ turn: 2, ended: false, of: rows });
   while (works.length > 0) works.shift()!();

@@ -1,6 +1,7 @@
 /** Values kept of an earlier time: shown at once, as values of before, and gone when newer ones have come. */
 import { expect, test } from "vitest";
 import { parseCell } from "../../src/engine/address.ts";
+import { FarValues } from "../../src/engine/far-values.ts";
 import { knownPart, mostKnown } from "../../src/engine/known-values.ts";
 import { packed } from "../../src/engine/packets.ts";
 import { emptySheet } from "../../src/job/changes.ts";
@@ -99,7 +100,9 @@ test("Nothing is kept that waits for a newer value", () => {
   expect(numbers[spots.indexOf(1)]).toBe(20);
 });
 
-test("Many come in parts: the first ones at once, the others soon, and no more than a limit", () => {
+test("Many come in parts: the first ones at once, the others soon, and no more than a limit", {
+  timeout: 60_000,
+}, () => {
   const cells: Record<string, string> = { A1: "1" };
   for (let row = 1; row <= 9000; row++) cells[`B${row}`] = `=$A$1*${row}`;
   cells.D1 = "=ARRAYFORMULA(B1:B9000*2)";
@@ -177,4 +180,17 @@ test("An area whose formula is none, and values in cells that are typed, do not 
   expect(view(job, "A2")).toMatchObject({ text: "", value: null });
   // The same is taken where nothing is wrong with it.
   expect(view(open(sums, { packets: [good()], filled: [area] }).job, "B1").value).toBe(99);
+});
+
+test("What the worker has said nothing of by the end of its first turn is not known", () => {
+  const values = new FarValues();
+  values.load({ sheets: [{ name: "One", cells: { A1: "=1", B1: "=2" } }], names: {} });
+  for (const _ of values.recall({ packets: [packed(0, [{ row: 0, column: 1, value: 99 }])], filled: [] }));
+  const cell = { sheet: 0, row: 0, col: 1 };
+  const report = { turn: 2, done: 1, of: 2, packets: [packed(0, [{ row: 0, column: 0, value: 1 }])] };
+  values.take({ ...report, ended: false });
+  expect(values.valueAt(cell)).toBe(99);
+  values.take({ ...report, ended: true });
+  expect(values.valueAt(cell)).toBeNull();
+  expect(values.valueAt({ ...cell, col: 0 })).toBe(1);
 });
