@@ -29,6 +29,13 @@ test("a thin chip takes more for its area, spread from 0.8 to 1.8 times", () => 
   expect(cuttingForce([0], [0], mild, "mm")).toBe(0);
 });
 
+test("a metal of mc 0 takes its kc1.1 for any chip, and mc 1 is none", () => {
+  expectClose(cuttingForce([0.05], [1], { kc11: 2000, mc: 0 }, "mm"), 100, 1e-12);
+  expect(() => cuttingForce([0.05], [1], { kc11: 2000, mc: 1 }, "mm")).toThrow(
+    "mc must be from 0 to below 1",
+  );
+});
+
 // 1350 (0.1^-0.21 x 0.05 + 0.075^-0.21 x 0.03), reckoned apart.
 test("the forces on the edges add up, and an edge that only slides adds none", () => {
   expectClose(cuttingForce([0.05, 0, 0.03], [0.5, 0, 0.4], mild, "mm"), 179.2459465256, 1e-9);

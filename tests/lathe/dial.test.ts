@@ -1,7 +1,7 @@
 // Expected values and words are those agreed for the sheet functions; they can be counted on a dial.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { dialDivisions, dialReading, roundToDial } from "../../src/lathe/dial.ts";
+import { dialDivisions, dialReading, roundToDial, splitTurns } from "../../src/lathe/dial.ts";
 import { between, expectClose, seeded } from "./close.ts";
 
 test("a diameter dial shows twice the travel", () => {
@@ -77,6 +77,11 @@ test.each([
   [dialReading(1.331, 0.01, 33.28), "4 turns"],
 ])("reading %# says %s", (said, expected) => {
   expect(said).toBe(expected);
+});
+
+test("a rest that rounds to a whole turn counts as one, as a dial of 40 shows 0 for 39.96", () => {
+  expect(splitTurns(39.96, 40)).toEqual({ turns: 1, rest: 0 });
+  expect(splitTurns(39.94, 40)).toEqual({ turns: 0, rest: 39.9 });
 });
 
 test("turns and rest add up to the divisions, and the rest is less than a turn", () => {

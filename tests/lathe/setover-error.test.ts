@@ -172,12 +172,14 @@ test("the pitch diameter changes as the level at which the groove has its width"
     off: between(-2, 1),
     error: between(-4, 4),
     level: between(0.2, 0.45),
+    // Past the trailing flank, or below 0 past the leading one.
+    way: fc.constantFrom(1, -1),
   });
   fc.assert(
-    fc.property(flats, ({ leading, trailing, nose, off, error, level }) => {
+    fc.property(flats, ({ leading, trailing, nose, off, error, level, way }) => {
       const tool = grooveOf(leading + trailing, nose, trailing);
       const [depth, first] = [1, 0.6];
-      const setover = trailing + off;
+      const setover = way * ((way > 0 ? trailing : leading) + off);
       const travels = [0.6, 0.8, 1].map((part) => part / Math.cos(rad(setover)));
       const outline = cutGroove(
         tool,

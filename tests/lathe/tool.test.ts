@@ -50,11 +50,18 @@ test("an edge ground so meets the surface where the flank does", () => {
 });
 
 // The same edge followed the other way: along the raked face by `along`, it stands `along tan g` from the tool's centre
-// line, and the flank it leaves in the axial plane goes from root to surface over the depth.
-test("a tool ground to the bare angle cuts too wide a flank under rake, by as much as the edge is followed", () => {
-  const depths = between(0.1, 2);
+// line, and the flank it leaves in the axial plane goes from root to surface over the depth. Meanwhile the work turns by
+// the angle at which the surface is met, and the thread moves on by that part of the lead.
+test("a tool ground to the bare angle cuts another flank under rake and on a helix, as the edge is followed", () => {
+  const edges = fc.record({
+    rake: between(-20, 20),
+    depth: between(0.1, 2),
+    lead: between(0, 4),
+    member: fc.constantFrom("external", "internal"),
+    side: fc.constantFrom("leading", "trailing"),
+  });
   fc.assert(
-    fc.property(between(-20, 20), depths, fc.constantFrom("external", "internal"), (rake, depth, member) => {
+    fc.property(edges, ({ rake, depth, lead, member, side }) => {
       const inward = member === "external" ? 1 : -1;
       const root = 5 - inward * depth;
       // Length of the raked face between root and surface, found by halving.
@@ -65,8 +72,11 @@ test("a tool ground to the bare angle cuts too wide a flank under rake, by as mu
         if (inward * (at - 5) < 0) low = s;
         else high = s;
       }
-      const width = low * Math.tan(radians(30));
-      expectClose(flankCut(30, rake, depth, 10, member), Math.atan2(width, depth) * (180 / Math.PI), 1e-9);
+      const turn = Math.atan2(low * Math.sin(radians(rake)), root + inward * low * Math.cos(radians(rake)));
+      const advance = (lead * turn) / (2 * Math.PI);
+      const width = low * Math.tan(radians(30)) + (side === "leading" ? advance : -advance);
+      const left = Math.atan2(width, depth) * (180 / Math.PI);
+      expectClose(flankCut(30, rake, depth, 10, member, lead, side), left, 1e-9);
     }),
     seeded,
   );
