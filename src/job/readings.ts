@@ -46,11 +46,25 @@ export function fedText(sheet: SheetDocument, key: string, text: string, unit: L
   if (!mayBeQuantity(text)) return text;
   const wanted = wantedAt(sheet, key, unit);
   if (!wanted) return text;
+  const pointed = withPoint(text, wanted.kind !== undefined);
+  if (pointed !== undefined) return pointed;
   const found = readQuantity(text);
   if (found && found.kind === (wanted.kind ?? found.kind))
     return String(inUnit(found, found.kind === "angle" ? "deg" : wanted.length));
   const bare = takesBareFraction(wanted) ? readFraction(text) : undefined;
   return bare ? String(nearest(bare.above, bare.below)) : text;
+}
+
+/**
+ * A decimal comma as a point; undefined for anything else. Three figures after it may as well be thousands: then it is a
+ * decimal comma only where a length or an angle belongs, of which nobody writes thousands so, or after a zero.
+ */
+function withPoint(text: string, measured: boolean): string | undefined {
+  const found = /^\s*([+\-−]?)(\d*),(\d+)\s*$/.exec(text);
+  if (!found) return undefined;
+  const [, sign, whole, decimals] = found as unknown as [string, string, string, string];
+  if (decimals.length === 3 && !measured && !/^0?$/.test(whole)) return undefined;
+  return `${sign === "" || sign === "+" ? "" : "-"}${whole || "0"}.${decimals}`;
 }
 
 /** The number that a quantity typed into a cell stands for there; undefined for anything else. */

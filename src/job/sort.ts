@@ -13,7 +13,8 @@ export type SortWay = "up" | "down";
 
 /**
  * Puts the rows of `area` in the order of column `by`: numbers, then words, then the rest; empty cells last either way.
- * Rows that are equal keep their order. A formula that goes to another row points as far from it as before, and formats,
+ * Rows that are equal keep their order. Cells merged within one row go with it; merged over several rows they would be
+ * torn, and it is refused. A formula that goes to another row points as far from it as before, and formats,
  * notes and choices go with their cells; formulas elsewhere point to the same places as before.
  *
  * @returns why it cannot be done; undefined when it is done
@@ -24,7 +25,10 @@ export function sortRows(job: Job, sheet: string, area: Area, by: number, way: S
   const reason = unsortable(job, found, area);
   if (reason !== undefined) return reason;
   const rows = Array.from({ length: area.bottom - area.top + 1 }, (_, i) => area.top + i);
-  const keys = new Map(rows.map((row) => [row, job.cell(sheet, row, by).value]));
+  // Of merged cells the first one shows.
+  const shown = (row: number) =>
+    found.merged.map((key) => parseRange(key)!).find((one) => holds(one, row, by))?.left ?? by;
+  const keys = new Map(rows.map((row) => [row, job.cell(sheet, row, shown(row)).value]));
   const sorted = [...rows].sort((a, b) => inOrder(keys.get(a)!, keys.get(b)!, way) || a - b);
   if (sorted.every((row, i) => row === rows[i])) return "the rows stand in that order already";
   const to = new Map(sorted.map((row, i) => [row, area.top + i]));
@@ -39,8 +43,12 @@ function unsortable(job: Job, sheet: SheetDocument, area: Area): string | undefi
   if (area.top === area.bottom) return "one row alone has no order: select the rows to sort";
   const lock = lockedIn(sheet, area);
   if (lock !== undefined) return `${lock} is locked: unlock it first`;
-  const merged = sheet.merged.find((key) => common(parseRange(key)!, area));
-  if (merged !== undefined) return `${merged} is merged, and merged cells cannot be sorted`;
+  const torn = sheet.merged.find((key) => {
+    const one = parseRange(key)!;
+    return common(one, area) && (one.top !== one.bottom || !isInside(one, area));
+  });
+  if (torn !== undefined)
+    return `${torn} is merged past one row or past the table, and sorting would tear it: split it first`;
   for (let row = area.top; row <= area.bottom; row++) {
     for (let column = area.left; column <= area.right; column++) {
       const { spilledFrom } = job.cell(sheet.name, row, column);
@@ -86,6 +94,10 @@ function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, numb
   return {
     ...sheet,
     cells,
+    merged: sheet.merged.map((key) => {
+      const one = parseRange(key)!;
+      return isInside(one, area) ? rangeName({ ...one, top: to.get(one.top)!, bottom: to.get(one.top)! }) : key;
+    }),
     choices: keyed(sheet.choices),
     notes: keyed(sheet.notes),
     formats: byRange(sheet.formats, area, to),

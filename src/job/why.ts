@@ -5,6 +5,7 @@
 import { cellName, parseCell, splitSheet } from "../engine/address.ts";
 import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
+import type { Role } from "./document.ts";
 import { showValue } from "./format.ts";
 import type { CellView, Job } from "./job.ts";
 import { type Reference, rangeName, referencesOf } from "./references.ts";
@@ -26,6 +27,10 @@ export interface Why {
   readonly name: string | undefined;
   readonly label: string;
   readonly value: string;
+  /** What a cell is that no formula fills, in words: `A figure that was typed here.` */
+  readonly is: string | undefined;
+  /** True for words that no formula names: nothing comes of them. */
+  readonly words: boolean;
   /** As typed; undefined where no formula stands. */
   readonly formula: string | undefined;
   /** The formula with values in place of cells. */
@@ -55,10 +60,13 @@ export function whyOf(job: Job, place: Place, known: readonly SheetFunction[]): 
   const formula = text.startsWith("=") ? text : undefined;
   const on = anchor?.sheet ?? place.sheet;
   const references = formula ? referencesOf(formula, on, job.document.names) : [];
+  const goesTo = dependents(job, place).slice(0, mostLinks);
   return {
     address: cellName(place.row, place.column),
     name: view.name,
-    label: labelOf(job, place),
+    label: formula === undefined && isWords(view) ? wordsName(view) : labelOf(job, place),
+    is: formula ? undefined : whatItIs(view),
+    words: formula === undefined && isWords(view) && goesTo.length === 0,
     value: shownOf(job, view),
     formula,
     filled: formula && filledIn(job, formula, references),
@@ -69,10 +77,32 @@ export function whyOf(job: Job, place: Place, known: readonly SheetFunction[]): 
       ...(anchor ? [linkTo(job, anchor, place.sheet)] : []),
       ...distinct(references).map((reference) => linkOver(job, reference, place.sheet)),
     ].slice(0, mostLinks),
-    goesTo: dependents(job, place).slice(0, mostLinks),
+    goesTo,
     ifWrong: formula && !anchor ? sensitivity(job, place, formula, references) : [],
     functions: formula ? functionsIn(formula, known) : [],
   };
+}
+
+const wordRoles: Partial<Record<Role, string>> = {
+  head: "Heading",
+  label: "Label",
+  column: "Heading of a column",
+  note: "Note",
+};
+
+/** A heading, a label or a note: the cells beside it do not say what it is. */
+function isWords({ format, value }: CellView): boolean {
+  return typeof value === "string" && value !== "" && format.role !== undefined && format.role in wordRoles;
+}
+
+function wordsName({ format }: CellView): string {
+  return wordRoles[format.role!]!;
+}
+
+function whatItIs(view: CellView): string {
+  if (view.text === "") return "An empty cell.";
+  if (isWords(view)) return "Words, as they were typed: nothing is reckoned here.";
+  return typeof view.value === "string" ? "Words that were typed here." : "A figure that was typed here.";
 }
 
 /** Words to the left of a cell, else the heading of its column, else nothing. */

@@ -87,6 +87,7 @@ export class HalfAngle extends LitElement implements PageParts {
     this.settings.subscribe(() => this.measure());
     addEventListener("resize", () => this.measure());
     addEventListener("keydown", (event) => this.onKey(event));
+    this.addEventListener("panel-closed", () => this.onPanelClosed());
     addEventListener("pagehide", () => this.desk.leaving());
     document.addEventListener(
       "visibilitychange",
@@ -136,6 +137,7 @@ export class HalfAngle extends LitElement implements PageParts {
           .ground=${this.settings.ground}
           .large=${this.settings.large}
           .hand=${this.settings.chosenHand}
+          .tab=${this.settings.tab}
           .signedOff=${operation?.signedOff ?? false}
           .why=${this.help.why}
           .first=${at <= 0}
@@ -159,6 +161,7 @@ export class HalfAngle extends LitElement implements PageParts {
                   .traced=${tracesOf(why, sheet)}
                   .functions=${sheetFunctions}
                   .rich=${this.settings.hand === "desk"}
+                  .tabMoves=${this.settings.tab}
                   .session=${this.session}
                   @undo-step=${(event: CustomEvent<"undo" | "redo">) => {
                     event.preventDefault();
@@ -178,7 +181,7 @@ export class HalfAngle extends LitElement implements PageParts {
                     ? html`<why-drawer
                         .why=${why}
                         @go=${(event: CustomEvent<Place>) => this.help.go(event.detail)}
-                        @leave=${() => this.help.turnWhy()}
+                        @leave=${() => this.help.leaveWhy()}
                       ></why-drawer>`
                     : nothing
                 }`
@@ -207,6 +210,12 @@ export class HalfAngle extends LitElement implements PageParts {
     if (!job) return;
     const operation = operationsOf(job).find(({ name }) => name === sheet);
     document.title = `${operation ? `${operation.number} ${operation.name} - ` : ""}${job.document.title} - Halfangle`;
+  }
+
+  /** The sheet is in hand again, unless the person has gone on elsewhere. */
+  private onPanelClosed() {
+    const there = (this.renderRoot as ShadowRoot).activeElement?.localName;
+    if (there !== "entry-line" && there !== "find-bar") this.element("sheet-grid")?.focus();
   }
 
   private onPlace(place: { row: number; column: number }) {

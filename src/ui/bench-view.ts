@@ -10,6 +10,7 @@ import { type Step, type Steps, stopText } from "../job/steps.ts";
 import { measureForm, proofWords } from "./bench-measure.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
 import { benchStyle } from "./bench-style.ts";
+import { openPanel } from "./open-panel.ts";
 import { wordStyle } from "./word-style.ts";
 
 export type BenchAct =
@@ -88,7 +89,7 @@ export class BenchView extends LitElement {
 
   show(): void {
     this.measuring = false;
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   protected override updated(changed: PropertyValues<this>): void {

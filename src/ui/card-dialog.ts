@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { drawingStyle } from "../drawing/style.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { paperColours } from "./paper-style.ts";
 import { cardStyle } from "./shop-card-style.ts";
@@ -52,7 +53,7 @@ export class CardDialog extends LitElement {
 
   show(): void {
     this.shown = true;
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   override render() {

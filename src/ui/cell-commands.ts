@@ -1,8 +1,10 @@
 /** What can be done to the chosen cells: the table that the cell menu and the keys of the grid read. */
 import { cellName, columnName } from "../engine/address.ts";
+import { isErrorValue } from "../engine/values.ts";
 import { setAllowed } from "../job/allowed.ts";
 import { clearFormats, mergeCells, setNote, setWidths, splitCells } from "../job/blocks.ts";
 import type { CellFormat } from "../job/document.ts";
+import { shownText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import type { Axis } from "../job/lines.ts";
 import { frozenOf, setFreeze, setHidden } from "../job/lines-shown.ts";
@@ -11,6 +13,7 @@ import { rangeName } from "../job/references.ts";
 import { type SortWay, sortRows, tableAround } from "../job/sort.ts";
 import { deleteLines, insertLines, moveLines } from "../job/structure.ts";
 import { askFormat, askLimits, askName, askNote, askWidth } from "./cell-questions.ts";
+import { descriptionOf } from "./cell-view.ts";
 import { drawingCommands } from "./drawing-commands.ts";
 import { clearArea, fillArea, type Refused } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
@@ -213,6 +216,7 @@ export const cellCommands: readonly CellCommand[] = [
     label: () => "Fill right",
     run: (on) => fill(on, "right"),
   },
+  { id: "say", group: "Cells", keys: "Shift F1", label: () => "Say what the cell holds", run: spoken },
   sort("up"),
   sort("down"),
   {
@@ -328,6 +332,17 @@ export const cellCommands: readonly CellCommand[] = [
     },
   },
 ];
+
+/** For those who hear the sheet: what was typed, what it gives, and what the cell says besides. */
+function spoken({ map, job, active: { row, column } }: Ready): string {
+  const view = map.view(row, column);
+  const { text, value, format } = view;
+  const cell = [cellName(row, column), view.name].filter(Boolean).join(", ");
+  const shown = isErrorValue(value) ? value.error : shownText(value, format, job.unit);
+  const held = text.startsWith("=") ? `formula ${text}` : text === "" ? "nothing typed" : `typed ${text}`;
+  const gives = shown === "" || shown === text ? "" : `, gives ${shown}`;
+  return [`${cell}: ${held}${gives}`, descriptionOf(view)].filter(Boolean).join("; ");
+}
 
 function isMerged({ map, area }: Ready): boolean {
   return map.merged.some(

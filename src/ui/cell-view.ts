@@ -33,6 +33,10 @@ export interface CellState {
 
 /** Type size of cells, px, for judging what fits. */
 const typeSize = 14;
+/** Of letters and figures in a row, px on the average at the most. */
+const widestLetter = 9;
+/** Of the word that says how a cell is traced, px. */
+const traceWidth = 36;
 
 export function cellTemplate(state: CellState, geometry: GridGeometry): TemplateResult {
   const { view, area, active, selected, editor } = state;
@@ -56,9 +60,19 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
     aria-description=${ifDefined(says)}
     title=${ifDefined(shown.error || view.caution !== undefined ? says : undefined)}
     tabindex=${active ? 0 : -1}
-  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : state.traced && editor === undefined ? html`<i class="trace" aria-hidden="true">${state.traced}</i>` : nothing}${
+  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : state.traced && editor === undefined ? traceTag(state.traced, state, shown, geometry) : nothing}${
     editor ?? drawn ?? contentOf(state, shown, geometry)
   }</div>`;
+}
+
+/** Says how a cell is traced: in a word where that has room beside what the cell shows, else an arrow in its padding. */
+function traceTag(word: "from" | "to", state: CellState, shown: Shown, geometry: GridGeometry) {
+  const { view, area } = state;
+  const letters = shown.error ? shown.error.code.length + shown.error.words.length + 1 : shown.text.length;
+  const free = edgesBetween(area, geometry) - letters * widestLetter * geometry.scale;
+  const room = free > traceWidth && state.runsTo === area.right && !view.choices?.length;
+  const place = !room ? "slim" : shown.align === "right" && !shown.error ? "before" : "after";
+  return html`<i class="trace ${place}" aria-hidden="true">${word}</i>`;
 }
 
 function contentOf(state: CellState, shown: Shown, geometry: GridGeometry) {
@@ -103,7 +117,8 @@ function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): stri
   if (italic) list.push("italic");
   if (shade) list.push("shade");
   for (const edge of border ?? []) list.push(`edge-${edge}`);
-  if (view.locked) list.push("locked");
+  // Formulas of templates are all locked: ruled as well, they would hide what a person has locked by hand.
+  if (view.locked && !view.text.startsWith("=")) list.push("locked");
   if (view.note !== undefined) list.push("noted");
   if (state.frozen) list.push("fz");
   if (view.stale) list.push("stale");

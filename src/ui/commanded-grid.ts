@@ -10,8 +10,9 @@ import type { CellMenu } from "./cell-menu.ts";
 import { GridClipboard } from "./grid-clipboard.ts";
 import { fillFrom, type Refused } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
-import type { Spot } from "./grid-keys.ts";
-import { contains } from "./grid-window.ts";
+import { intentOf, type Spot } from "./grid-keys.ts";
+import type { Band } from "./grid-pointer.ts";
+import type { Area } from "./grid-window.ts";
 import { SheetView } from "./sheet-view.ts";
 import { widthOfTexts } from "./text-width.ts";
 
@@ -27,6 +28,8 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
   @query("cell-menu") private readonly menu!: CellMenu;
 
   protected readonly clipboard = new GridClipboard(this);
+  /** The cells that a formula was last pointed at. */
+  private lastPointed: { readonly from: Spot; readonly to: Spot } | undefined;
 
   abstract goTo(row: number, column: number, options?: { focus?: boolean; extend?: boolean }): void;
   protected abstract focusTarget(): HTMLElement | undefined;
@@ -122,15 +125,21 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     this.say(this.job?.canUndo ?? "");
   }
 
-  protected fillTo(spot: Spot) {
-    const { map, area } = this;
-    if (!map) return;
+  /** What the fill handle takes in when it is let go over a cell. */
+  protected filled(spot: Spot): Area {
+    const { area } = this;
     const down = spot.row < area.top ? area.top - spot.row : Math.max(0, spot.row - area.bottom);
     const right = spot.column < area.left ? area.left - spot.column : Math.max(0, spot.column - area.right);
-    const whole =
-      down >= right
-        ? { ...area, top: Math.min(area.top, spot.row), bottom: Math.max(area.bottom, spot.row) }
-        : { ...area, left: Math.min(area.left, spot.column), right: Math.max(area.right, spot.column) };
+    return down >= right
+      ? { ...area, top: Math.min(area.top, spot.row), bottom: Math.max(area.bottom, spot.row) }
+      : { ...area, left: Math.min(area.left, spot.column), right: Math.max(area.right, spot.column) };
+  }
+
+  protected fillTo(spot: Spot) {
+    const { map, area } = this;
+    this.filling = undefined;
+    if (!map) return;
+    const whole = this.filled(spot);
     this.tellDone(fillFrom(map, area, whole));
     this.from = { row: whole.top, column: whole.left };
     this.to = { row: whole.bottom, column: whole.right };
@@ -146,7 +155,26 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     };
     const { edit } = this.session;
     const prefix = edit?.place.sheet === this.sheet ? "" : sheetPrefix(this.sheet);
+    this.lastPointed = { from, to };
     return this.session.point(`${prefix}${rangeName(area)}`);
+  }
+
+  /** Arrow keys point too, where a formula that is typed over a cell waits for one. @returns false where it does not */
+  protected pointByKey(event: KeyboardEvent): boolean {
+    const { map, session, lastPointed, active } = this;
+    if (!map || event.altKey || !event.key.startsWith("Arrow")) return false;
+    if (!session.edit?.replacing || !session.awaitsCell) return false;
+    const last = session.isPointing ? lastPointed : undefined;
+    const at = last?.to ?? active;
+    const intent = intentOf(event, at, at, this.ground(map));
+    if (intent?.act !== "go") return false;
+    event.preventDefault();
+    event.stopPropagation();
+    const { to } = intent;
+    this.point(intent.extend && last ? last.from : to, to);
+    this.reveal(map.areaAt(to.row, to.column));
+    this.said = cellName(to.row, to.column);
+    return true;
   }
 
   protected step(which: "undo" | "redo") {
@@ -165,17 +193,52 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     this.said = `${rangeName(this.area)} selected`;
   }
 
-  /** A press on the zone marks takes the row, the column or all of the sheet. */
-  protected chooseBand(spot: Spot) {
-    const { map } = this;
+  /** A press on the zone marks takes the row, the column or all of the sheet; `extend` all from the first one taken. */
+  protected chooseBand(spot: Spot, extend = false) {
+    const { map, active } = this;
     if (!map) return;
     this.session.commit();
-    const from = { row: Math.max(0, spot.row), column: Math.max(0, spot.column) };
-    this.goTo(from.row, from.column, { focus: true });
-    this.choose(from, {
-      row: spot.row < 0 ? map.rows - 1 : spot.row,
-      column: spot.column < 0 ? map.columns - 1 : spot.column,
-    });
+    if (!extend) {
+      const seen = this.firstSeen();
+      const at = {
+        row: spot.row < 0 ? seen.row : spot.row,
+        column: spot.column < 0 ? seen.column : spot.column,
+      };
+      this.goTo(at.row, at.column, { focus: true });
+    }
+    // Those taken before begin where the cell in hand stands.
+    const first = extend ? active : spot;
+    const last = { row: map.rows - 1, column: map.columns - 1 };
+    const wide = spot.column < 0;
+    const high = spot.row < 0;
+    this.choose(
+      { row: high ? 0 : first.row, column: wide ? 0 : first.column },
+      { row: high ? last.row : spot.row, column: wide ? last.column : spot.column },
+    );
+    if (extend)
+      this.reveal({
+        top: high ? active.row : spot.row,
+        bottom: high ? active.row : spot.row,
+        left: wide ? active.column : spot.column,
+        right: wide ? active.column : spot.column,
+      });
+  }
+
+  /** The grips draw a range; of whole rows or columns they take in more of them. */
+  protected chooseRange(from: Spot, to: Spot, band: Band): void {
+    const { map } = this;
+    const last = { row: (map?.rows ?? 1) - 1, column: (map?.columns ?? 1) - 1 };
+    if (band === "rows") this.choose({ ...from, column: 0 }, { ...to, column: last.column });
+    else if (band === "columns") this.choose({ ...from, row: 0 }, { ...to, row: last.row });
+    else this.choose(from, to);
+    this.reveal(this.endOf({ top: to.row, left: to.column, bottom: to.row, right: to.column }));
+  }
+
+  /** What to bring into view of the moved end of a range: of whole rows not the far end of them. */
+  protected endOf(area: Area): Area {
+    const { band, active } = this;
+    if (band === "rows") return { ...area, left: active.column, right: active.column };
+    return band === "columns" ? { ...area, top: active.row, bottom: active.row } : area;
   }
 
   protected tell(name: string, detail: unknown): boolean {
@@ -200,7 +263,7 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     // From the keyboard there is no point, and the menu opens at the cell.
     const byKey = event.button < 0 || event.pointerType === "";
     const spot = this.markAt(event);
-    if (!byKey && !contains(this.area, spot.row, spot.column)) {
+    if (!byKey && !this.holds(spot)) {
       if (spot.row < 0 || spot.column < 0) this.chooseBand(spot);
       else this.goTo(spot.row, spot.column, { focus: true });
     }

@@ -95,20 +95,32 @@ export class EditSession extends EventTarget {
     if (caution !== undefined) this.dispatchEvent(new CustomEvent("cautioned", { detail: caution }));
   }
 
+  /** True while nothing has been typed since a cell was pointed at: the next one takes its place. */
+  get isPointing(): boolean {
+    const { edit, pointed } = this;
+    return pointed !== undefined && edit?.text === pointed.before + pointed.address + pointed.after;
+  }
+
+  /** True where a formula waits for a cell. */
+  get awaitsCell(): boolean {
+    if (!this.edit?.text.startsWith("=")) return false;
+    return /[=(,;:+\-*/^&<>{]\s*$/.test(this.aroundAddress[0]);
+  }
+
+  private get aroundAddress(): readonly [before: string, after: string] {
+    if (this.isPointing) return [this.pointed!.before, this.pointed!.after];
+    const { text, caret = text.length } = this.edit!;
+    return [text.slice(0, caret), text.slice(caret)];
+  }
+
   /**
    * Puts the address of a cell that was pointed at into the formula, in place of the one pointed at before.
    *
    * @returns false where the formula does not wait for one
    */
   point(address: string): boolean {
-    const { edit } = this;
-    if (!edit?.text.startsWith("=")) return false;
-    const { pointed } = this;
-    const again = pointed !== undefined && edit.text === pointed.before + pointed.address + pointed.after;
-    const caret = edit.caret ?? edit.text.length;
-    const before = again ? pointed.before : edit.text.slice(0, caret);
-    const after = again ? pointed.after : edit.text.slice(caret);
-    if (!/[=(,;:+\-*/^&<>{]\s*$/.test(before)) return false;
+    if (!this.awaitsCell) return false;
+    const [before, after] = this.aroundAddress;
     this.pointed = { before, address, after };
     this.update({ text: before + address + after, caret: before.length + address.length });
     return true;

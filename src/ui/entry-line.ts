@@ -33,7 +33,7 @@ export class EntryLine extends LitElement {
   @property({ attribute: false }) functions: readonly SheetFunction[] = [];
   @state() private fetched = false;
   @state() private caret = 0;
-  @query("input, formula-field") private readonly input!: HTMLElement | null;
+  @query("textarea, formula-field") private readonly input!: HTMLElement | null;
   /** Which of the two fields is shown: never changed under an edit. */
   private coloured = false;
   private moves = false;
@@ -84,7 +84,8 @@ export class EntryLine extends LitElement {
       // The caret was in the plain field that goes.
       this.moves = (this.renderRoot as ShadowRoot).activeElement !== null;
     }
-    return html`<section aria-label="Entry line" class=${edit ? "editing" : ""}>
+    const several = text.includes("\n") ? "several" : "";
+    return html`<section aria-label="Entry line" class="${edit ? "editing" : ""} ${several}">
       <div class="balloon"><b>${cellName(row, column)}</b></div>
       ${this.field(view, text)}
       ${this.gives(view, text)} ${this.lane(view, text)}
@@ -92,9 +93,11 @@ export class EntryLine extends LitElement {
         edit
           ? html`<div class="acts">
               ${
-                this.rich || screenKeys(view, false) === "text"
+                this.rich
                   ? nothing
-                  : html`<button aria-pressed=${session.letters} @pointerdown=${hold} @click=${() => session.turnLetters()}>
+                  : screenKeys(view, false) === "text"
+                    ? html`<button @pointerdown=${hold} @click=${this.breakLine}>New line</button>`
+                    : html`<button aria-pressed=${session.letters} @pointerdown=${hold} @click=${() => session.turnLetters()}>
                       Letters
                     </button>`
               }
@@ -125,14 +128,17 @@ export class EntryLine extends LitElement {
         @keydown=${this.onKey}
       ></formula-field>`;
     }
-    return html`<input
+    return html`<textarea
       aria-label="Entry line"
+      rows="1"
+      enterkeyhint="done"
       inputmode=${this.rich ? nothing : screenKeys(view, this.session.letters)}
       autocomplete="off"
       autocapitalize="off"
       spellcheck="false"
       ?readonly=${fixed}
       .value=${text}
+      @beforeinput=${this.onBreak}
       @input=${this.onInput}
       @focus=${this.onFocus}
       @blur=${this.onBlur}
@@ -140,7 +146,7 @@ export class EntryLine extends LitElement {
       @select=${this.onCaret}
       @keyup=${this.onCaret}
       @click=${this.onCaret}
-    />`;
+    ></textarea>`;
   }
 
   private readonly inked = (text: string) =>
@@ -178,6 +184,8 @@ export class EntryLine extends LitElement {
       says.push(html`<span class="wrong">${message === "" ? error : sentence(message)}${place}</span>`);
     }
     if (view.caution) says.push(html`<span class="caution">${sentence(view.caution)}</span>`);
+    const lines = text.split("\n").length;
+    if (lines > 1 && !this.session.edit) says.push(html`<span>${lines} lines.</span>`);
     if (view.locked) says.push(html`<span>Locked: the cell menu unlocks it.</span>`);
     if (view.spilledFrom !== undefined)
       says.push(html`<span>Filled by the formula in ${view.spilledFrom}.</span>`);
@@ -230,12 +238,12 @@ export class EntryLine extends LitElement {
   private readonly onChange = () => this.requestUpdate();
 
   private readonly onInput = (event: Event) => {
-    const { value, selectionStart } = event.target as HTMLInputElement;
+    const { value, selectionStart } = event.target as HTMLTextAreaElement;
     this.typed({ text: value, caret: selectionStart ?? value.length });
   };
 
   private readonly onCaret = (event: Event) => {
-    const { value, selectionStart } = event.target as HTMLInputElement;
+    const { value, selectionStart } = event.target as HTMLTextAreaElement;
     this.caret = selectionStart ?? value.length;
   };
 
@@ -267,13 +275,34 @@ export class EntryLine extends LitElement {
     if (event.isComposing || event.defaultPrevented) return;
     // Arrow keys move the caret here, whatever was typed in the cell before.
     const intent = editIntentOf(event, false);
-    if (!intent || intent.act === "caret" || intent.act === "break") return;
+    if (!intent || intent.act === "caret") return;
     const { edit } = this.session;
+    if (intent.act === "break") {
+      // The field with colours has this key by itself.
+      event.preventDefault();
+      this.breakLine();
+      return;
+    }
     if (intent.act === "leave" && event.key === "Tab" && !edit) return;
     event.preventDefault();
     event.stopPropagation();
     if (intent.act === "leave") this.session.leave(intent.step);
     else this.onDrop();
+  };
+
+  /** A line break at the caret. */
+  private readonly breakLine = () => {
+    const field = this.input;
+    if (!(field instanceof HTMLTextAreaElement) || field.readOnly) return;
+    field.setRangeText("\n", field.selectionStart, field.selectionEnd, "end");
+    this.typed({ text: field.value, caret: field.selectionStart });
+  };
+
+  /** The Enter of some screen keyboards comes without a key. */
+  private readonly onBreak = (event: InputEvent) => {
+    if (event.inputType !== "insertLineBreak") return;
+    event.preventDefault();
+    this.session.leave({ rows: 1, columns: 0 });
   };
 
   private readonly onDrop = () => {

@@ -50,12 +50,16 @@ export const entryStyle = css`
     bottom: 0;
     border-left: 1.5px solid var(--blue);
   }
-  input {
+  textarea {
+    display: block;
+    overflow: hidden;
+    resize: none;
+    white-space: pre;
     align-self: end;
     width: 100%;
     min-width: 0;
     height: var(--line);
-    padding: 0 var(--s2);
+    padding: calc((var(--line) - var(--l-thick) - 1.2em) / 2) var(--s2);
     border: 0;
     border-bottom: var(--l-thick) solid var(--rule-2);
     border-radius: 0;
@@ -77,7 +81,20 @@ export const entryStyle = css`
   .argument i {
     color: var(--ink-2);
   }
-  input:focus-visible {
+  /* While it is written, text of several lines lies over the lane below. */
+  .several.editing textarea,
+  .several.editing formula-field,
+  .several textarea:focus,
+  .several formula-field:focus-within {
+    position: relative;
+    z-index: 3;
+    align-self: start;
+    margin-top: 8px;
+    height: calc(var(--line) + 34px * var(--k));
+    overflow: auto;
+    background: var(--blue-wash);
+  }
+  textarea:focus-visible {
     outline: var(--ring) solid var(--blue);
     outline-offset: -3px;
   }
@@ -104,7 +121,7 @@ export const entryStyle = css`
     font-size: 0.82em;
     color: var(--ink-2);
   }
-  .editing input,
+  .editing textarea,
   .editing formula-field,
   .editing .gives {
     border-bottom-color: var(--blue);

@@ -168,7 +168,14 @@ export class FindBar extends LitElement {
       this.told = "it only shows there: change what it comes from";
       return;
     }
-    job.setCells(edits, `Replaced ${this.wanted} in ${at.sheet} ${cellName(at.row, at.column)}`);
+    const reason = job.setCells(
+      edits,
+      `Replaced ${this.wanted} in ${at.sheet} ${cellName(at.row, at.column)}`,
+    );
+    if (reason !== undefined) {
+      this.told = `not replaced: ${reason}`;
+      return;
+    }
     const { found } = this;
     const next = found.findIndex((place) => isAfter(job, place, at));
     if (found.length > 0) this.show(found, Math.max(0, next));
@@ -180,8 +187,13 @@ export class FindBar extends LitElement {
     if (!job) return;
     const edits = replacements(job, this.found, this.wanted, this.by);
     const cells = `${edits.length} ${edits.length === 1 ? "cell" : "cells"}`;
-    if (edits.length > 0) job.setCells(edits, `Replaced ${this.wanted} in ${cells}`);
-    this.told = edits.length === 0 ? "nothing to replace" : `replaced in ${cells}; Undo takes it back`;
+    if (edits.length === 0) {
+      this.told = "nothing to replace";
+      return;
+    }
+    const reason = job.setCells(edits, `Replaced ${this.wanted} in ${cells}`);
+    this.told =
+      reason === undefined ? `replaced in ${cells}; Undo takes it back` : `nothing replaced: ${reason}`;
   };
 
   private readonly onKey = (event: KeyboardEvent) => {

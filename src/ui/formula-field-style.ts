@@ -16,7 +16,7 @@ export const formulaFieldStyle = css`
   }
   .cm-scroller {
     height: 100%;
-    overflow-x: auto;
+    overflow: auto;
     scrollbar-width: none;
     font-family: var(--sans) !important;
     line-height: 1.3 !important;

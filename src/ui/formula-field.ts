@@ -13,7 +13,7 @@ import {
   completionKeymap,
   insertBracket,
 } from "@codemirror/autocomplete";
-import { history, historyKeymap, standardKeymap } from "@codemirror/commands";
+import { history, historyKeymap, insertNewline, standardKeymap } from "@codemirror/commands";
 import { bracketMatching } from "@codemirror/language";
 import { EditorState, type Extension, RangeSetBuilder, StateEffect, StateField } from "@codemirror/state";
 import { Decoration, type DecorationSet, EditorView, keymap } from "@codemirror/view";
@@ -99,13 +99,14 @@ export class FormulaField extends LitElement {
   private extensions(): Extension[] {
     return [
       EditorState.transactionFilter.of((change) =>
-        change.newDoc.lines > 1
+        change.isUserEvent("input.paste") &&
+        change.newDoc.lines > 1 &&
+        change.newDoc.sliceString(0, 1) === "="
           ? [change, { changes: joined(change.newDoc.toString()), sequential: true }]
           : change,
       ),
       EditorView.contentAttributes.of(() => ({
         "aria-label": this.label,
-        "aria-multiline": "false",
         autocapitalize: "off",
         spellcheck: "false",
       })),
@@ -116,6 +117,7 @@ export class FormulaField extends LitElement {
       ]),
       keymap.of([
         { key: "F4", run: (view) => turn(view) },
+        { key: "Alt-Enter", run: insertNewline },
         { key: "Tab", run: acceptCompletion },
         ...completionKeymap,
         ...closeBracketsKeymap,
@@ -174,7 +176,7 @@ function difference(before: string, after: string) {
   return { from, to: before.length - same, insert: after.slice(from, after.length - same) };
 }
 
-/** A formula is one line: what is pasted over several is joined by spaces. */
+/** What is pasted into a formula over several lines is joined by spaces; lines that were broken here stay. */
 function joined(text: string) {
   return { from: 0, to: text.length, insert: text.replace(/\s*\n\s*/g, " ") };
 }

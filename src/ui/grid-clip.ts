@@ -5,6 +5,7 @@
  */
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { moveFormula } from "../job/formula-text.ts";
+import { asNumbersHere } from "./pasted-numbers.ts";
 
 export interface Clipped {
   /** As typed. */
@@ -32,11 +33,7 @@ export function asTable(rows: readonly (readonly Clipped[])[], row: number, colu
  * @param row of the cell that takes the first text
  */
 export function pastedTexts(html: string, text: string, row: number, column: number): string[][] {
-  return (
-    ownTable(html, row, column) ??
-    otherTable(html, text) ??
-    fromTabbed(text).map((cells) => cells.map(typedAs))
-  );
+  return ownTable(html, row, column) ?? asNumbersHere(otherTable(html, text) ?? fromTabbed(text));
 }
 
 /** A table from elsewhere, where the plain text has lost its columns: of each cell the words and nothing else. */
@@ -49,7 +46,7 @@ function otherTable(html: string, text: string): string[][] | undefined {
       row
         .split(/<t[dh](?=[\s>])/i)
         .slice(1)
-        .map((cell) => typedAs(wordsOf(cell))),
+        .map((cell) => wordsOf(cell)),
     );
   return rows.some((row) => row.length > 1) ? rows : undefined;
 }
@@ -57,11 +54,6 @@ function otherTable(html: string, text: string): string[][] | undefined {
 function wordsOf(cell: string): string {
   const inside = cell.slice(cell.indexOf(">") + 1).split(/<\/t[dhr]>/i)[0]!;
   return unescaped(inside.replace(/<[^>]*>/g, "").replace(/&nbsp;|\s+/g, " ")).trim();
-}
-
-/** A decimal comma becomes a point. With three decimals it may as well part thousands, so that stays as it is. */
-function typedAs(text: string): string {
-  return /^\s*[+-]?\d+,(?:\d{1,2}|\d{4,})\s*$/.test(text) ? text.trim().replace(",", ".") : text;
 }
 
 // The HTML is read by pattern and only when it carries our mark: nothing of it is parsed as a page or inserted.

@@ -13,6 +13,8 @@ export interface Ground {
   readonly columns: number;
   /** Rows of one screen less a row. */
   readonly page: number;
+  /** The person wants Tab to go on to the next cell; else it leaves the grid. */
+  readonly tab?: boolean;
   /** Last row and column that hold anything. */
   readonly used: Spot;
   filled(row: number, column: number): boolean;
@@ -38,6 +40,7 @@ export type Intent =
         | "fill right"
         | "collapse"
         | "menu"
+        | "say"
         | "bold"
         | "italic"
         | "note"
@@ -94,7 +97,13 @@ export function intentOf(event: Key, active: Spot, head: Spot, ground: Ground): 
   }
   if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) return { act: "menu" };
   if (event.key === "F2" && event.shiftKey) return { act: "note" };
+  if (event.key === "F1" && event.shiftKey) return { act: "say" };
   switch (event.key) {
+    case "Tab": {
+      const step = { rows: 0, columns: event.shiftKey ? -1 : 1 };
+      const to = beside(active.row, active.column, step, ground);
+      return ground.tab && !command ? { act: "go", to, extend: false } : undefined;
+    }
     case "Home":
       return command ? go(0, 0) : go(row, 0);
     case "End":

@@ -63,12 +63,33 @@ export const gridMarksStyle = css`
   }
   .trace {
     position: absolute;
-    left: 4px;
     top: 4px;
     padding: 0 3px;
-    background: var(--paper);
     color: var(--ink-2);
     font: 400 12px/1.2 var(--sans);
+  }
+  .trace.before {
+    left: 4px;
+  }
+  .trace.after {
+    right: 4px;
+  }
+  /* Within the padding, so that no letter is under it: out of the cell, or into it. */
+  .trace.slim {
+    left: 3px;
+    top: 50%;
+    width: 5px;
+    height: 10px;
+    margin-top: -5px;
+    padding: 0;
+    overflow: hidden;
+    background: var(--ink-2);
+    clip-path: polygon(100% 0, 100% 100%, 0 50%);
+    color: transparent;
+    forced-color-adjust: none;
+  }
+  .traced.to .trace.slim {
+    clip-path: polygon(0 0, 0 100%, 100% 50%);
   }
 
   /* Values of an earlier edit. What comes within 300 ms is not worth a change of looks. */
@@ -103,7 +124,9 @@ export const gridMarksStyle = css`
     width: max-content;
     min-width: 100%;
     max-width: min(640px, 80vw);
-    height: var(--row);
+    min-height: var(--row);
+    max-height: calc(6 * var(--row));
+    overflow: auto;
     background: var(--paper);
     font: 400 var(--t-cell) / 1.2 var(--sans);
     text-align: left;
@@ -232,6 +255,28 @@ export const gridMarksStyle = css`
   .grip.to {
     right: -22px;
     bottom: -22px;
+  }
+  /* Of whole rows and columns the corners are far away: their grips keep in view. */
+  .box.rows,
+  .box.columns {
+    display: flex;
+    justify-content: space-between;
+  }
+  .box.rows {
+    flex-direction: column;
+  }
+  .box.rows .grip,
+  .box.columns .grip {
+    flex: none;
+    position: sticky;
+  }
+  .box.rows .grip {
+    inset: auto auto auto calc(var(--zone) + 72px);
+    margin-block: -22px;
+  }
+  .box.columns .grip {
+    inset: calc(var(--head-h) + 60px) auto auto;
+    margin-inline: -22px;
   }
   /* A single cell has a ring of its own; a finger finds the grip there that draws a range from it. */
   .box.one {

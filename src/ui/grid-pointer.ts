@@ -1,6 +1,9 @@
 /** Mouse, pen and finger on the grid: what they choose. A finger that moves pans the sheet and chooses nothing. */
 import type { Spot } from "./grid-keys.ts";
 
+/** Whole rows, whole columns, or neither. */
+export type Band = "rows" | "columns" | undefined;
+
 export interface PointerHost {
   /** Row and column under the point, clamped to the sheet. */
   spotAt(event: PointerEvent): Spot;
@@ -8,14 +11,20 @@ export interface PointerHost {
   markAt(event: PointerEvent): Spot;
   active(): Spot;
   choose(spot: Spot, extend: boolean): void;
-  chooseRange(from: Spot, to: Spot): void;
-  chooseBand(spot: Spot): void;
+  /** @param band whole rows or columns are being drawn */
+  chooseRange(from: Spot, to: Spot, band: Band): void;
+  /** Takes the row or the column of a zone mark, or all that lie between it and those taken before. */
+  chooseBand(spot: Spot, extend: boolean): void;
+  /** Whether a cell or a zone mark lies in what is chosen. */
+  holds(spot: Spot): boolean;
   /** Second tap, double click, or a touch of the wedge of a choice. */
   edit(): void;
   onWedge(event: PointerEvent, spot: Spot): boolean;
-  corners(): { from: Spot; to: Spot };
+  corners(): { from: Spot; to: Spot; band: Band };
   /** A long press, in px of the window. */
   menu(at: { x: number; y: number }): void;
+  /** Where the fill handle is, to show what it would fill; undefined where it is taken away. */
+  fillTo(spot: Spot | undefined): void;
   /** The fill handle was let go over this cell. */
   fill(spot: Spot): void;
   /** Width of a column as it shows, px. */
@@ -42,6 +51,8 @@ export class GridPointer {
   private downAt = { x: 0, y: 0 };
   private onEdge = false;
   private pressed: { readonly column: number; readonly when: number } | undefined;
+  /** The pointer that draws something; any other one is the palm meanwhile. */
+  private drawing: number | undefined;
 
   constructor(
     private readonly scroll: HTMLElement,
@@ -63,7 +74,7 @@ export class GridPointer {
   private onDown(event: PointerEvent) {
     // A second finger, or the palm, is no hand.
     if (!event.isPrimary) clearTimeout(this.resting);
-    if (inEditor(event) || !event.isPrimary || event.button !== 0) return;
+    if (inEditor(event) || !event.isPrimary || event.button !== 0 || this.drawing !== undefined) return;
     const { host } = this;
     const grip = gripOf(event);
     const column = columnOf(event);
@@ -81,15 +92,25 @@ export class GridPointer {
         event,
         (at) => {
           last = at;
+          host.fillTo(at);
         },
         () => host.fill(last),
+        () => host.fillTo(undefined),
       );
     } else if (grip) {
-      const { from, to } = host.corners();
+      const { from, to, band } = host.corners();
       const fixed = grip === "from" ? to : from;
-      this.follow(event, (at) => host.chooseRange(fixed, at));
-    } else if (spot.row < 0 || spot.column < 0) {
-      host.chooseBand(spot);
+      this.follow(
+        event,
+        (at) => host.chooseRange(fixed, at, band),
+        () => {},
+        () => host.chooseRange(from, to, band),
+      );
+    } else if (isBand(spot)) {
+      host.chooseBand(spot, event.shiftKey);
+      this.follow(event, ({ row, column }) =>
+        host.chooseBand({ row: spot.row < 0 ? -1 : row, column: spot.column < 0 ? -1 : column }, true),
+      );
     } else if (host.point(spot, spot)) {
       this.follow(event, (at) => host.point(spot, at));
     } else {
@@ -110,8 +131,11 @@ export class GridPointer {
     clearTimeout(this.resting);
     this.resting = setTimeout(() => {
       this.touched = undefined;
-      if (spot.row < 0 || spot.column < 0) host.chooseBand(spot);
-      else if (!again) host.choose(spot, false);
+      // What is chosen stays so, or no finger could give a command for several cells.
+      if (!host.holds(spot)) {
+        if (isBand(spot)) host.chooseBand(spot, false);
+        else host.choose(spot, false);
+      }
       host.menu(at);
     }, longPress);
   }
@@ -138,7 +162,12 @@ export class GridPointer {
     );
   }
 
-  private follow(down: PointerEvent, move: (at: Spot) => void, end: () => void = () => {}) {
+  private follow(
+    down: PointerEvent,
+    move: (at: Spot) => void,
+    end: () => void = () => {},
+    cancel: () => void = end,
+  ) {
     // The hand trembles inside a cell; only another cell is a move.
     let last = key(this.host.spotAt(down));
     this.hold(
@@ -150,6 +179,7 @@ export class GridPointer {
         move(at);
       },
       end,
+      cancel,
     );
   }
 
@@ -161,21 +191,24 @@ export class GridPointer {
     onCancel: () => void = () => {},
   ) {
     const { scroll } = this;
-    scroll.setPointerCapture(down.pointerId);
-    const over = () => {
-      scroll.removeEventListener("pointermove", onMove);
-      scroll.removeEventListener("pointerup", end);
-      scroll.removeEventListener("pointercancel", cancel);
+    const { pointerId } = down;
+    scroll.setPointerCapture(pointerId);
+    this.drawing = pointerId;
+    const own = (act: (event: PointerEvent) => void) => (event: PointerEvent) => {
+      if (event.pointerId === pointerId) act(event);
     };
-    const end = () => {
-      over();
-      onEnd();
-    };
-    const cancel = () => {
-      over();
-      onCancel();
-    };
-    scroll.addEventListener("pointermove", onMove);
+    const move = own(onMove);
+    const over = (act: () => void) =>
+      own(() => {
+        scroll.removeEventListener("pointermove", move);
+        scroll.removeEventListener("pointerup", end);
+        scroll.removeEventListener("pointercancel", cancel);
+        this.drawing = undefined;
+        act();
+      });
+    const end = over(onEnd);
+    const cancel = over(onCancel);
+    scroll.addEventListener("pointermove", move);
     scroll.addEventListener("pointerup", end);
     scroll.addEventListener("pointercancel", cancel);
   }
@@ -186,7 +219,7 @@ export class GridPointer {
     this.touched = undefined;
     if (!touched) return;
     const { spot, again, wedge } = touched;
-    if (spot.row < 0 || spot.column < 0) return host.chooseBand(spot);
+    if (isBand(spot)) return host.chooseBand(spot, false);
     if (host.point(spot, spot)) return;
     host.choose(spot, false);
     if (again || wedge) host.edit();
@@ -195,6 +228,11 @@ export class GridPointer {
 
 function key(spot: Spot): string {
   return `${spot.row} ${spot.column}`;
+}
+
+/** On the zone marks. */
+function isBand({ row, column }: Spot): boolean {
+  return row < 0 || column < 0;
 }
 
 function inEditor(event: Event): boolean {

@@ -3,6 +3,7 @@ import { customElement, property, query, state } from "lit/decorators.js";
 import { isRequired, type Param, type SheetFunction, signature } from "../functions/declare.ts";
 import { findFunctions, type JobStep, jobSteps } from "../functions/steps.ts";
 import { guideStyle } from "./guide-style.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -27,7 +28,7 @@ export class GuideDialog extends LitElement {
   /** @param name function to start with */
   show(name = ""): void {
     if (name !== "") this.chosen = name;
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
     this.field.select();
   }
 

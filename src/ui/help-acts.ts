@@ -13,6 +13,14 @@ export class HelpActs {
     void this.acts.parts.draw();
   }
 
+  /** Closes the drawer, and the sheet is in hand again. @returns false where it was not open */
+  leaveWhy(): boolean {
+    if (!this.why) return false;
+    this.turnWhy();
+    this.acts.parts.element("sheet-grid")?.focus();
+    return true;
+  }
+
   /** @param name function to show first */
   showGuide(name?: string): void {
     // It names the cell that an example goes into, and the page is not drawn anew for every step over the sheet.

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
 import type { Job } from "../job/job.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -58,7 +59,7 @@ export class HistoryList extends LitElement {
 
   show(): void {
     this.requestUpdate();
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   override render() {

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -90,7 +91,7 @@ export class LatheDialog extends LitElement {
   }
 
   show(): void {
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   close(): void {

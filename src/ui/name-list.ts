@@ -5,6 +5,7 @@ import { isErrorValue, type Place } from "../engine/values.ts";
 import { shownText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import { renameName } from "../job/whole-sheets.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -67,7 +68,7 @@ export class NameList extends LitElement {
     this.wrong = "";
     this.told = "";
     this.requestUpdate();
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   override render() {

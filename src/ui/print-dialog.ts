@@ -1,5 +1,6 @@
 import { html, LitElement } from "lit";
 import { customElement, property, query } from "lit/decorators.js";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { papers } from "./paper.ts";
 import type { PrintChoice } from "./paper-acts.ts";
@@ -22,7 +23,7 @@ export class PrintDialog extends LitElement {
   }
 
   show(): void {
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   override render() {

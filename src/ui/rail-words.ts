@@ -35,6 +35,7 @@ export type Word =
   | "remove"
   | "large"
   | "ground"
+  | "tab"
   | `hand ${Hand | "auto"}`;
 
 /** The rail of words on top. Fires `word` with what was asked for. */
@@ -156,6 +157,8 @@ export class RailWords extends LitElement {
   @property() ground: Ground = "paper";
   @property({ type: Boolean }) large = false;
   @property() hand: Hand | undefined;
+  /** Whether Tab goes to the next cell. */
+  @property({ type: Boolean }) tab = false;
   /** Where the operation in hand stands among the others. */
   @property({ type: Boolean }) first = false;
   @property({ type: Boolean }) last = false;
@@ -229,6 +232,7 @@ export class RailWords extends LitElement {
     return [
       this.toggle("large", "Large type", this.large),
       this.toggle("ground", "Slate", this.ground === "slate"),
+      this.toggle("tab", "Tab: next cell", this.tab, "Else Tab leaves the sheet; F6 always does"),
     ];
   }
 
@@ -259,8 +263,8 @@ export class RailWords extends LitElement {
     </button>`;
   }
 
-  private toggle(word: Word, label: string, on: boolean) {
-    return html`<button class="word" aria-pressed=${on} @click=${() => this.ask(word)}>${label}</button>`;
+  private toggle(word: Word, label: string, on: boolean, title?: string) {
+    return html`<button class="word" title=${title ?? nothing} aria-pressed=${on} @click=${() => this.ask(word)}>${label}</button>`;
   }
 
   private ask(word: Word) {

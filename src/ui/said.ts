@@ -79,6 +79,12 @@ export class SaidLine extends LitElement {
     this.alarms = text === undefined ? [] : this.alarms.filter((alarm) => alarm.text !== text);
   }
 
+  private close(text: string) {
+    this.settle(text);
+    // The word that had the focus is gone.
+    this.dispatchEvent(new CustomEvent("panel-closed", { bubbles: true, composed: true }));
+  }
+
   override render() {
     return html`
       <div class="sr" role="status">${this.polite}</div>
@@ -99,7 +105,7 @@ export class SaidLine extends LitElement {
                   ${word}
                 </button>`,
               )}
-              <button class="act" @click=${() => this.settle(text)}>Close<span class="sr"> message</span></button>
+              <button class="act" @click=${() => this.close(text)}>Close<span class="sr"> message</span></button>
             </span>
           </div>`,
         )}

@@ -9,6 +9,7 @@ import { inputsOf, labelOf, placeFrom, wordsFor } from "../job/whatif-places.ts"
 import { likelyInput, numberFrom, suggestedLimits } from "../job/whatif-suggest.ts";
 import type { Spot } from "./grid-keys.ts";
 import { later } from "./later.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { whatIfStyle } from "./whatif-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -60,7 +61,7 @@ export class SeekDialog extends LitElement {
     }
     this.forget();
     void this.updateComplete.then(() => {
-      if (!this.dialog.open) this.dialog.showModal();
+      openPanel(this.dialog);
       this.renderRoot.querySelector<HTMLInputElement>("[name=wanted]")?.focus();
     });
   }

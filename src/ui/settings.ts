@@ -9,6 +9,8 @@ export interface Chosen {
   readonly ground?: Ground;
   readonly hand?: Hand;
   readonly large?: boolean;
+  /** Tab goes to the next cell. */
+  readonly tab?: boolean;
 }
 
 const place = "halfangle.settings";
@@ -43,6 +45,11 @@ export class Settings {
   /** A tablet stands further off than a desk screen, so there large type is where it starts. */
   get large(): boolean {
     return this.chosen.large ?? (this.coarse.matches && this.roomy.matches);
+  }
+
+  /** Else Tab leaves the grid, as it leaves any other control. */
+  get tab(): boolean {
+    return this.chosen.tab ?? false;
   }
 
   choose(what: Chosen): void {
@@ -83,11 +90,12 @@ function read(): Chosen {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(place) ?? "{}");
     if (typeof kept !== "object" || kept === null) return {};
-    const { ground, hand, large } = kept as Record<string, unknown>;
+    const { ground, hand, large, tab } = kept as Record<string, unknown>;
     return {
       ...(ground === "paper" || ground === "slate" ? { ground } : {}),
       ...(hand === "desk" || hand === "touch" || hand === "gloves" ? { hand } : {}),
       ...(typeof large === "boolean" ? { large } : {}),
+      ...(typeof tab === "boolean" ? { tab } : {}),
     };
   } catch {
     return {};

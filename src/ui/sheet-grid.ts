@@ -54,7 +54,7 @@ export class SheetGrid extends CommandedGrid {
       this.said = `${rangeName(this.area)} selected`;
     } else this.stand(spot);
     if (options.focus) this.wantFocus = true;
-    this.reveal(area);
+    this.reveal(options.extend ? this.endOf(area) : area);
     this.requestUpdate();
   }
 
@@ -195,14 +195,15 @@ export class SheetGrid extends CommandedGrid {
       markAt: (event) => this.markAt(event),
       active: () => this.active,
       choose: (spot, extend) => this.goTo(spot.row, spot.column, { focus: true, extend }),
-      chooseRange: (from, to) => {
-        this.from = from;
-        this.to = to;
-      },
-      chooseBand: (spot) => this.chooseBand(spot),
+      chooseRange: (from, to, band) => this.chooseRange(from, to, band),
+      chooseBand: (spot, extend) => this.chooseBand(spot, extend),
+      holds: (spot) => this.holds(spot),
       edit: () => this.startEdit(),
       onWedge: (event, spot) => this.onWedge(event, spot),
       menu: (at) => void this.openMenu(at),
+      fillTo: (spot) => {
+        this.filling = spot && this.filled(spot);
+      },
       fill: (spot) => this.fillTo(spot),
       width: (column, width) => this.geometry.draw(column, width),
       keepWidth: (column, width) => this.keepWidth(column, width),
@@ -215,6 +216,7 @@ export class SheetGrid extends CommandedGrid {
       corners: () => ({
         from: { row: this.area.top, column: this.area.left },
         to: { row: this.area.bottom, column: this.area.right },
+        band: this.band,
       }),
     });
     this.watchSize(scroller);
@@ -286,7 +288,7 @@ export class SheetGrid extends CommandedGrid {
   private readonly onLeave = (event: Event) => {
     const { map, active } = this;
     if (!map) return;
-    const to = beside(active.row, active.column, (event as CustomEvent<Step>).detail, map.ground(this.page));
+    const to = beside(active.row, active.column, (event as CustomEvent<Step>).detail, this.ground(map));
     this.goTo(to.row, to.column, { focus: true });
   };
 
@@ -309,7 +311,7 @@ export class SheetGrid extends CommandedGrid {
     const { edit } = this.session;
     if (edit?.where === "cell") {
       // Completion takes its keys first.
-      if (event.defaultPrevented) return;
+      if (event.defaultPrevented || this.pointByKey(event)) return;
       const intent = editIntentOf(event, edit.replacing);
       if (!intent) return;
       event.preventDefault();
@@ -321,8 +323,8 @@ export class SheetGrid extends CommandedGrid {
       return;
     }
     const head = this.to;
-    const intent = intentOf(event, this.active, head, this.map.ground(this.page));
-    if (!intent) return;
+    const intent = intentOf(event, this.active, head, this.ground(this.map));
+    if (!intent || (intent.act === "collapse" && this.atRest)) return;
     event.preventDefault();
     this.act(intent);
   };

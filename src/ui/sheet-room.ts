@@ -4,7 +4,8 @@ import type { SheetFunction } from "../functions/declare.ts";
 import type { Job } from "../job/job.ts";
 import { EditSession } from "./edit-session.ts";
 import { GridGeometry } from "./grid-geometry.ts";
-import type { Spot } from "./grid-keys.ts";
+import type { Ground, Spot } from "./grid-keys.ts";
+import type { Band } from "./grid-pointer.ts";
 import { type Area, columnsInView, indexAt, reveal, rowsInView, withMerged } from "./grid-window.ts";
 import type { SheetMap } from "./sheet-map.ts";
 import { noTraces, type Traces } from "./traces.ts";
@@ -23,6 +24,8 @@ export abstract class SheetRoom extends LitElement {
   @property({ attribute: false }) session = new EditSession();
   /** Colours and completion while a formula is typed; a finger has the plain field. */
   @property({ type: Boolean }) rich = false;
+  /** Tab goes to the next cell instead of leaving the grid. */
+  @property({ type: Boolean }) tabMoves = false;
   @property({ attribute: false }) functions: readonly SheetFunction[] = [];
   /** Cells that the one in hand comes from and goes to. */
   @property({ attribute: false }) traced: Traces = noTraces;
@@ -31,6 +34,8 @@ export abstract class SheetRoom extends LitElement {
   @state() protected to: Spot = { row: 0, column: 0 };
   /** What was cut or copied and is still marked. */
   @state() marked: { readonly sheet: string; readonly area: Area } | undefined;
+  /** What the fill handle would fill, while it is drawn. */
+  @state() protected filling: Area | undefined;
   @query(".scroll") protected readonly scroller!: HTMLElement | null;
   @query(".probe") protected readonly probe!: HTMLElement;
 
@@ -110,6 +115,7 @@ export abstract class SheetRoom extends LitElement {
     const bottom = rowLines.placeOf(area.bottom + 1);
     this.layOver(".box", area);
     if (this.marked?.sheet === this.sheet) this.layOver(".held", this.marked.area);
+    if (this.filling) this.layOver(".filling", this.filling);
     const fill = scroller!.querySelector<HTMLElement>(".fill")!.style;
     fill.left = `${size.zone + edges[area.right + 1]!}px`;
     fill.top = `${size.head + bottom * size.row}px`;
@@ -154,6 +160,37 @@ export abstract class SheetRoom extends LitElement {
     };
   }
 
+  /** Whether the whole height or width of the sheet is chosen: columns, rows, or neither. */
+  protected get band(): Band {
+    const { area, map } = this;
+    if (!map) return undefined;
+    if (area.left === 0 && area.right === map.columns - 1) return "rows";
+    return area.top === 0 && area.bottom === map.rows - 1 ? "columns" : undefined;
+  }
+
+  /** Whether a cell lies in what is chosen; of a zone mark all of its row or column must. */
+  protected holds({ row, column }: Spot): boolean {
+    const { area, map } = this;
+    const last = { row: (map?.rows ?? 0) - 1, column: (map?.columns ?? 0) - 1 };
+    const rows = row < 0 ? area.top === 0 && area.bottom === last.row : area.top <= row && row <= area.bottom;
+    const columns =
+      column < 0
+        ? area.left === 0 && area.right === last.column
+        : area.left <= column && column <= area.right;
+    return rows && columns;
+  }
+
+  /** The first cell that is whole in view. */
+  protected firstSeen(): Spot {
+    const { scroller, size, map, geometry } = this;
+    if (!scroller || !map || size.row === 0) return { row: 0, column: 0 };
+    const { rowLines, columnLines } = map;
+    const down = rowLines.frozen > 0 ? 0 : Math.ceil(scroller.scrollTop / size.row);
+    const right = columnLines.frozen > 0 ? 0 : scroller.scrollLeft;
+    const column = geometry.edges.findIndex((edge) => edge >= right);
+    return { row: rowLines.at(down), column: columnLines.at(columnLines.placeOf(Math.max(0, column))) };
+  }
+
   /** What the frozen lines take of the view, px. */
   private frozenSize({ rowLines, columnLines }: SheetMap): { height: number; width: number } {
     const first = columnLines.at(columnLines.frozen);
@@ -190,6 +227,10 @@ export abstract class SheetRoom extends LitElement {
   /** Rows of one screen less a row. */
   protected get page(): number {
     return Math.max(1, Math.floor((this.size.height - this.size.head) / this.size.row) - 1);
+  }
+
+  protected ground(map: SheetMap): Ground {
+    return { ...map.ground(this.page), tab: this.tabMoves };
   }
 
   /** Row and column under the point, clamped to the sheet. */

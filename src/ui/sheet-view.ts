@@ -79,10 +79,11 @@ export abstract class SheetView extends SheetRoom {
               : nothing
           }
           <div role="rowgroup">${repeat(drawnRows.scrolled, key, rowOf)}</div>
-          <div class="box ${this.isOneCell(map, area) ? "one" : ""}" aria-hidden="true">
+          <div class="box ${this.isOneCell(map, area) ? "one" : (this.band ?? "")}" aria-hidden="true">
             <i class="grip from"></i><i class="grip to"></i>
           </div>
           <div class="held" aria-hidden="true" ?hidden=${this.marked?.sheet !== this.sheet}></div>
+          <div class="held filling" aria-hidden="true" ?hidden=${!this.filling}></div>
           <i class="fill" aria-hidden="true" title="Drag to fill"></i>
         </div>
       </div>
@@ -90,6 +91,11 @@ export abstract class SheetView extends SheetRoom {
       <div class="sr" role="status">${this.said}</div>
       ${this.overlays()}
     `;
+  }
+
+  /** Nothing is marked, and one cell is chosen: Escape is for the page. */
+  protected get atRest(): boolean {
+    return !this.marked && this.map !== undefined && this.isOneCell(this.map, this.area);
   }
 
   /** True for a single cell, and for a merged one. */

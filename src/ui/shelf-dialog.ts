@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import type { KeptJob } from "./keep.ts";
 import { mark, markStyle } from "./mark.ts";
+import { openPanel } from "./open-panel.ts";
 import { whenChanged } from "./saved-words.ts";
 import { shelfStyle } from "./shelf-style.ts";
 import type { TemplateCard } from "./templates.ts";
@@ -36,7 +37,7 @@ export class ShelfDialog extends LitElement {
   show(): void {
     this.removed = [];
     this.renaming = "";
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   close(): void {

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { type Coverage, knownThreads, type Reading, tryDesignation } from "../functions/threadlist.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { threadListStyle } from "./thread-list-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -19,7 +20,7 @@ export class ThreadList extends LitElement {
 
   show(): void {
     if (this.rows.length === 0) this.rows = knownThreads();
-    if (!this.dialog.open) this.dialog.showModal();
+    openPanel(this.dialog);
   }
 
   close(): void {

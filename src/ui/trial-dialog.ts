@@ -8,6 +8,7 @@ import { planTable, type TableInput, type TablePlan, type TableProblem, type Val
 import { areaFrom, inputsOf, labelOf, placeFrom, placesFrom, wordsFor } from "../job/whatif-places.ts";
 import { likelyInput, numberFrom, suggestedValues } from "../job/whatif-suggest.ts";
 import type { Area } from "./grid-window.ts";
+import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { whatIfStyle } from "./whatif-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -70,7 +71,7 @@ export class TrialDialog extends LitElement {
     this.second = this.over = false;
     this.own = true;
     this.corner = rangeName({ ...selected, bottom: selected.top, right: selected.left });
-    void this.updateComplete.then(() => this.dialog.open || this.dialog.showModal());
+    void this.updateComplete.then(() => openPanel(this.dialog));
   }
 
   close(): void {

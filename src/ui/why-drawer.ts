@@ -128,8 +128,9 @@ export class WhyDrawer extends LitElement {
       ${why.error ? this.wrong(why.error) : nothing}
       ${why.caution ? html`<p class="doubt">${why.caution}</p>` : nothing} ${why.note ? html`<p>${why.note}</p>` : nothing}
       ${why.functions.length > 0 ? html`<div>${why.functions.map(({ name, summary }) => html`<p><b>${name}</b> ${summary}</p>`)}</div>` : nothing}
-      ${this.worked(why)} ${this.links("Comes from", why.comesFrom, "Nothing: it was typed.")}
-      ${this.links("Goes to", why.goesTo, "No formula names it.")}
+      ${why.is ? html`<p>${why.is}</p>` : nothing}
+      ${this.worked(why)} ${why.is ? nothing : this.links("Comes from", why.comesFrom, "No other cell: the formula has all it needs.")}
+      ${why.words ? nothing : this.links("Goes to", why.goesTo, "No formula names it.")}
       ${
         why.ifWrong.length > 0
           ? html`<div><h3>If it is wrong</h3>${why.ifWrong.map((line) => html`<p>${line}</p>`)}</div>`

@@ -57,6 +57,7 @@ export const wordActs: Readonly<Record<Word, Act>> = {
   large: ({ page: { parts } }) => parts.settings.choose({ large: !parts.settings.large }),
   ground: ({ page: { parts } }) =>
     parts.settings.choose({ ground: parts.settings.ground === "slate" ? "paper" : "slate" }),
+  tab: ({ page: { parts } }) => parts.settings.choose({ tab: !parts.settings.tab }),
   "hand auto": ({ page }) => page.parts.settings.forgetHand(),
   "hand desk": hand("desk"),
   "hand touch": hand("touch"),
@@ -69,12 +70,14 @@ interface PageKey {
   readonly shift: boolean;
   /** True where a text field needs the key itself. */
   readonly notInText?: boolean;
+  /** What answers false has let the key pass. */
   readonly act: Act;
 }
 
 const pageKeys: readonly PageKey[] = [
   { key: "f6", shift: false, act: ({ page }) => turn(page, 1) },
   { key: "f6", shift: true, act: ({ page }) => turn(page, -1) },
+  { key: "escape", shift: false, act: ({ help }) => help.leaveWhy() },
   { key: "ctrl f", shift: false, act: wordActs.find },
   { key: "ctrl s", shift: false, act: wordActs.save },
   { key: "ctrl z", shift: false, notInText: true, act: wordActs.undo },
@@ -88,8 +91,7 @@ export function onPageKey(event: KeyboardEvent, acts: Acts): boolean {
   const key = `${event.ctrlKey || event.metaKey ? "ctrl " : ""}${event.key.toLowerCase()}`;
   const found = pageKeys.find((one) => one.key === key && one.shift === event.shiftKey);
   if (!found || (found.notInText && isText(event.composedPath()[0]))) return false;
-  void found.act(acts);
-  return true;
+  return found.act(acts) !== false;
 }
 
 function isText(target: EventTarget | undefined): boolean {

@@ -85,6 +85,13 @@ export class WordMenu extends LitElement {
   }
 
   private onKey(event: KeyboardEvent) {
+    if (event.key === "Escape" && this.open) {
+      // The page has this key too: one press closes one thing.
+      event.preventDefault();
+      this.list.hidePopover();
+      this.word.focus();
+      return;
+    }
     const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
     if (step === undefined) return;
     event.preventDefault();

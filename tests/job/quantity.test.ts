@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { CellFormat, SheetDocument } from "../../src/job/document.ts";
 import { createJob } from "../../src/job/job.ts";
 import { inUnit, readFraction, readQuantity } from "../../src/job/quantity.ts";
+import { fedText } from "../../src/job/readings.ts";
 
 const mm = (text: string) => {
   const found = readQuantity(text);
@@ -183,5 +184,35 @@ describe("a quantity in a cell", () => {
     const job = jobOf({ B1: "1900-01-01", B2: "2026-02-30" }, { "B1:B2": { as: "date" } });
     expect(job.cell("A", 0, 1).value).toBe(2);
     expect(job.cell("A", 1, 1).value).toBe("2026-02-30");
+  });
+});
+
+describe("a decimal comma", () => {
+  const sheet = (formats: Record<string, CellFormat>): SheetDocument => ({
+    name: "A",
+    columns: {},
+    rows: 200,
+    columnCount: 26,
+    cells: {},
+    formats,
+    choices: {},
+    notes: {},
+    merged: [],
+  });
+  test.each([
+    ["1,5", {}, "1.5"],
+    [" -0,25 ", {}, "-0.25"],
+    ["1,2345", {}, "1.2345"],
+    ["0,250", {}, "0.250"],
+    // Three figures may be thousands, but not where a length belongs.
+    ["1,250", {}, "1,250"],
+    ["1,250", { as: "length" }, "1.250"],
+    ["27,125", { as: "angle" }, "27.125"],
+    // Words and lists stay what they are.
+    ["4,8", { as: "text" }, "4,8"],
+    ["4,8", { role: "note" }, "4,8"],
+    ["20,40,60", {}, "20,40,60"],
+  ] as const)("%s in a cell with %o is read as %s", (text, format, read) => {
+    expect(fedText(sheet({ A1: format as CellFormat }), "A1", text, "mm")).toBe(read);
   });
 });

@@ -335,6 +335,32 @@ describe("sorting a table", () => {
     expect([0, 1, 2, 3].map((row) => job.cell("A", row, 1).value)).toEqual([10, 3, 2, null]);
   });
 
+  test("takes cells merged within a row along, and orders by what they show", () => {
+    const job = jobOf([
+      sheet(
+        "A",
+        { A1: "3", B1: "9", C1: "x", A2: "1", B2: "7", C2: "y", A3: "2", B3: "8", C3: "z" },
+        { merged: ["A1:B1", "E1:E3"] },
+      ),
+    ]);
+    // Column B of row 1 lies under A1, which shows 3: 3, 7, 8.
+    expect(sortRows(job, "A", { top: 0, left: 0, bottom: 2, right: 2 }, 1, "down")).toBeUndefined();
+    expect([0, 1, 2].map((row) => job.cell("A", row, 2).value)).toEqual(["z", "y", "x"]);
+    expect(job.document.sheets[0]!.merged).toEqual(["A3:B3", "E1:E3"]);
+    expect(job.cell("A", 2, 1).text).toBe("9");
+    job.undo();
+    expect(job.document.sheets[0]!.merged).toEqual(["A1:B1", "E1:E3"]);
+  });
+
+  test.each(["A1:A2", "C2:D2", "B2:B4"])("is refused where it would tear %s", (merged) => {
+    const job = jobOf([sheet("A", { A1: "2", A2: "1", A3: "0", B2: "5" }, { merged: [merged] })]);
+    expect(sortRows(job, "A", { top: 0, left: 0, bottom: 2, right: 2 }, 0, "up")).toContain(
+      `${merged} is merged past one row or past the table, and sorting would tear it`,
+    );
+    expect(job.document.sheets[0]!.merged).toEqual([merged]);
+    expect(job.cell("A", 0, 0).text).toBe("2");
+  });
+
   test("is refused where a block function fills the cells", () => {
     const job = jobOf([sheet("A", { A1: "=SEQUENCE(3)" })]);
     expect(sortRows(job, "A", { top: 0, left: 0, bottom: 2, right: 0 }, 0, "down")).toBe(

@@ -88,7 +88,7 @@ test("under a finger the plain field stays", async () => {
   await entry(page).tap();
   await page.getByRole("grid").first().waitFor();
   expect(await page.locator("formula-field").count()).toBe(0);
-  expect(await entry(page).evaluate((element) => element.localName)).toBe("input");
+  expect(await entry(page).evaluate((element) => element.localName)).toBe("textarea");
 });
 
 test("under a finger a number has the keyboard of figures, and letters when they are asked for", async () => {

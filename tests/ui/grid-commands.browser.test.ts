@@ -194,7 +194,7 @@ test("a table of another program is pasted as its words, decimal commas as point
     }),
   ]);
   await userEvent.paste();
-  await expect.poll(() => toolOf(job).cells).toEqual({ A1: "12.5", B1: "M10 & nut", A2: "1,234", B2: "x" });
+  await expect.poll(() => toolOf(job).cells).toEqual({ A1: "12.5", B1: "M10 & nut", A2: "1.234", B2: "x" });
 });
 
 test("a very large paste asks first, and a sheet grows for one that is past its end", async () => {

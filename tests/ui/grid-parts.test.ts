@@ -9,6 +9,7 @@ import {
   rowsInView,
   withMerged,
 } from "../../src/ui/grid-window.ts";
+import { asNumbersHere } from "../../src/ui/pasted-numbers.ts";
 import { roomOf, slotsOf } from "../../src/ui/slots.ts";
 
 // Row heights and column edges are chosen so that the expected indexes can be counted off by hand.
@@ -82,6 +83,25 @@ test("a table of our own comes back as typed, moved; any other is ignored for it
   expect(table).toContain("1&lt;mm&gt;");
   expect(pastedTexts(table, "1<mm>", 3, 1)).toEqual([['=C4&"<mm>"']]);
   expect(pastedTexts("<table><tr><td>5</td></tr></table>", "6", 0, 0)).toEqual([["6"]]);
+});
+
+// What other programs write, in the ways of writing numbers that CLDR gives for en, de, fr and de-CH.
+test.each([
+  [["1,5", "x", "12"], "en-GB", ["1.5", "x", "12"]],
+  // One cell that can be read one way only decides for the others.
+  [["1.234,5", "1.250", "1,250"], "en-GB", ["1234.5", "1250", "1.250"]],
+  [["1,234.5", "1,250"], "de-DE", ["1234.5", "1250"]],
+  [["1\u00a0234,5"], "en-GB", ["1234.5"]],
+  [["1'234.5"], "en-GB", ["1234.5"]],
+  // With nothing else to go by the person's own way decides; where that says nothing it stays text.
+  [["1,250"], "de-DE", ["1.250"]],
+  [["1,250"], "en-GB", ["1,250"]],
+  [["1.250"], "de-DE", ["1.250"]],
+  // Both ways in one block: each by itself.
+  [["1,5", "1,234.5", "1,250"], "de-DE", ["1.5", "1234.5", "1,250"]],
+  [["=A1", "1/2-12 BSW", "20,40,60", ""], "de-DE", ["=A1", "1/2-12 BSW", "20,40,60", ""]],
+])("numbers %j pasted where people write as in %s are read as %j", (pasted, locale, read) => {
+  expect(asNumbersHere([pasted], locale)).toEqual([read]);
 });
 
 test("the slots of a column have room for its longest fraction and unit", () => {
