@@ -7,6 +7,7 @@ import type { CellFormat, SheetDocument } from "./document.ts";
 import { moveFormula } from "./formula-text.ts";
 import type { Job } from "./job.ts";
 import { lockedIn } from "./locks.ts";
+import { rowsSorted } from "./moves.ts";
 import { rangeName } from "./references.ts";
 
 export type SortWay = "up" | "down";
@@ -35,6 +36,7 @@ export function sortRows(job: Job, sheet: string, area: Area, by: number, way: S
   job.put(
     withSheet(job.document, sheet, (old) => permuted(old, area, to)),
     `Sorted ${rangeName(area)} in ${sheet} by column ${cellName(0, by).slice(0, -1)}, ${way}`,
+    rowsSorted(sheet, area, to),
   );
   return undefined;
 }
@@ -96,7 +98,9 @@ function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, numb
     cells,
     merged: sheet.merged.map((key) => {
       const one = parseRange(key)!;
-      return isInside(one, area) ? rangeName({ ...one, top: to.get(one.top)!, bottom: to.get(one.top)! }) : key;
+      return isInside(one, area)
+        ? rangeName({ ...one, top: to.get(one.top)!, bottom: to.get(one.top)! })
+        : key;
     }),
     choices: keyed(sheet.choices),
     notes: keyed(sheet.notes),
