@@ -60,7 +60,7 @@ export interface CellFormat {
 
 export interface SheetDocument {
   readonly name: string;
-  /** Number on the route card, in tens. */
+  /** Number on the route card, in tens; 0 for a sheet that is no operation and has no sign-off box, as a what-if table. */
   readonly operation?: number;
   /** Cell whose value the route card shows as the answer of this operation, as `B5`. */
   readonly result?: string;

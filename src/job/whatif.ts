@@ -139,7 +139,8 @@ function written(job: Job, layout: Layout): JobDocument {
     }
   }
   let { document } = job;
-  if (!layout.at) document = { ...document, sheets: [...document.sheets, emptySheet(sheet)] };
+  if (!layout.at)
+    document = { ...document, sheets: [...document.sheets, { ...emptySheet(sheet), operation: 0 }] };
   document = withCells(document, edits);
   return formatted(job, document, layout);
 }

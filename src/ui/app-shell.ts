@@ -15,7 +15,7 @@ import { HelpActs } from "./help-acts.ts";
 import { LatheActs } from "./lathe-acts.ts";
 import { type Layout, layoutFor, roomForWords } from "./layout.ts";
 import { stayOffline } from "./offline.ts";
-import { factsOf, namedText, operationsOf } from "./operations.ts";
+import { factsOf, namedText, numberedName, operationsOf } from "./operations.ts";
 import { PageActs, type PageParts } from "./page-acts.ts";
 import { panels } from "./panels.ts";
 import { PaperActs } from "./paper-acts.ts";
@@ -108,10 +108,10 @@ export class HalfAngle extends LitElement implements PageParts {
   override render() {
     const { job, sheet } = this.desk;
     const { layout } = this;
-    const operations = job ? operationsOf(job) : [];
+    const operations = job ? operationsOf(job, () => this.requestUpdate()) : [];
     const at = operations.findIndex(({ name }) => name === sheet);
     const operation = operations[at];
-    const heading = operation ? `${operation.number} ${operation.name}` : "Halfangle";
+    const heading = operation ? numberedName(operation) : "Halfangle";
     const title = job?.document.title ?? "";
     const why = job && this.help.why ? whyOf(job, { sheet, ...this.desk.place }, sheetFunctions) : undefined;
     return html`
@@ -209,7 +209,7 @@ export class HalfAngle extends LitElement implements PageParts {
     const { job, sheet } = this.desk;
     if (!job) return;
     const operation = operationsOf(job).find(({ name }) => name === sheet);
-    document.title = `${operation ? `${operation.number} ${operation.name} - ` : ""}${job.document.title} - Halfangle`;
+    document.title = `${operation ? `${numberedName(operation)} - ` : ""}${job.document.title} - Halfangle`;
   }
 
   /** The sheet is in hand again, unless the person has gone on elsewhere. */

@@ -226,9 +226,9 @@ export class Desk {
   }
 
   private snapshot(job: Job): ReturnType<Snapshot> {
-    const letters = operationsOf(job).map(({ signedOff, cautions }) =>
-      cautions > 0 ? "c" : signedOff ? "s" : "o",
-    );
+    const letters = operationsOf(job)
+      .filter(({ number }) => number !== undefined)
+      .map(({ signedOff, cautions, errors }) => (cautions + errors > 0 ? "c" : signedOff ? "s" : "o"));
     return {
       text: writeJob(job.document),
       title: job.document.title,

@@ -1,17 +1,23 @@
 /** What the route card and the title block show of a job. Reads only; nothing is reckoned here. */
 import { parseCell, parseRange, splitSheet } from "../engine/address.ts";
-import { type CellValue, isErrorValue } from "../engine/values.ts";
+import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetDocument } from "../job/document.ts";
+import { ErrorCount } from "../job/error-count.ts";
 import { showValue } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
+import { later } from "./later.ts";
 
 export interface Operation {
   /** Name of its sheet. */
   readonly name: string;
-  readonly number: number;
+  /** Undefined for a sheet that stands beside the operations, as a what-if table does: nobody signs it off. */
+  readonly number: number | undefined;
   /** The answer of the operation, as the sheet shows it; "" when it names none. */
   readonly result: string;
   readonly cautions: number;
+  /** Cells that hold an error. */
+  readonly errors: number;
+  readonly firstError: Place | undefined;
   readonly signedOff: boolean;
 }
 
@@ -23,21 +29,63 @@ export interface Fact {
 /** Cells looked at for cautions on one sheet; a format laid over a whole column must not stall the card. */
 const mostCells = 500;
 
-export function operationsOf(job: Job): Operation[] {
-  return job.document.sheets.map((sheet, index) => ({
-    name: sheet.name,
-    number: sheet.operation ?? (index + 1) * 10,
-    result: resultOf(job, sheet),
-    cautions: cautionsOn(job, sheet),
-    signedOff: sheet.signedOff ?? false,
-  }));
+const errorCounts = new WeakMap<Job, ErrorCount>();
+
+/** @param counted called when the errors of a large job have been counted later; the last that was given is called */
+export function operationsOf(job: Job, counted?: () => void): Operation[] {
+  const errors = errorCounts.get(job) ?? new ErrorCount(job, later);
+  errorCounts.set(job, errors);
+  if (counted) errors.tell = counted;
+  const numbers = numbersOf(job.document.sheets);
+  return job.document.sheets.map((sheet, index) => {
+    const { count, first } = errors.on(sheet.name);
+    return {
+      name: sheet.name,
+      number: numbers[index],
+      result: resultOf(job, sheet),
+      cautions: cautionsOn(job, sheet),
+      errors: count,
+      firstError: first,
+      signedOff: sheet.signedOff ?? false,
+    };
+  });
+}
+
+/** "40 Set-over"; the bare name where it has no number. */
+export function numberedName({ number, name }: Pick<Operation, "number" | "name">): string {
+  return number === undefined ? name : `${number} ${name}`;
+}
+
+/** The number that the next operation would have. */
+export function nextNumber(operations: readonly Operation[]): number {
+  return Math.max(0, ...operations.map(({ number }) => number ?? 0)) + 10;
+}
+
+/** A sheet without a number of its own comes ten after the one before it, or half way to the one that follows. */
+function numbersOf(sheets: readonly SheetDocument[]): (number | undefined)[] {
+  let last = 0;
+  return sheets.map(({ operation }, index) => {
+    if (operation === 0) return undefined;
+    const following = sheets.slice(index + 1).find((sheet) => (sheet.operation ?? 0) > last)?.operation;
+    const half = Math.floor((last + (following ?? 0)) / 2);
+    const free = following === undefined || last + 10 < following || half <= last ? last + 10 : half;
+    last = operation ?? free;
+    return last;
+  });
+}
+
+/** "2 errors, 1 caution"; "" when there is neither. */
+export function troubleWords({ errors, cautions }: Pick<Operation, "errors" | "cautions">): string {
+  const counted = (many: number, word: string) =>
+    many === 0 ? [] : [`${many}\u00a0${word}${many === 1 ? "" : "s"}`];
+  return [...counted(errors, "error"), ...counted(cautions, "caution")].join(", ");
 }
 
 /** Facts of the title block: those whose cells the job names, in the order of a drawing. */
 export function factsOf(job: Job, here: string, saved: string): Fact[] {
   const operations = operationsOf(job);
   const number = operations.find((operation) => operation.name === here)?.number;
-  const last = operations.at(-1)?.number;
+  const last = operations.findLast((operation) => operation.number !== undefined)?.number;
   const named = (label: string, ...names: readonly string[]): Fact[] => {
     const parts = names
       .map((name) => namedText(job, name))
@@ -48,7 +96,7 @@ export function factsOf(job: Job, here: string, saved: string): Fact[] {
     { label: "Job", value: job.document.title },
     ...named("Thread", "thread"),
     { label: "Unit", value: job.unit },
-    { label: "Operation", value: number === undefined ? here : `${number} of ${last}` },
+    { label: "Operation", value: number === undefined ? "none" : `${number} of ${last}` },
     ...named("Lathe", "lathe"),
     ...named("Leadscrew", "leadscrew"),
     ...named("Hand, starts", "hand", "starts"),

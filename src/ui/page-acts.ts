@@ -6,6 +6,7 @@ import { type Desk, reasonOf, sentence } from "./desk.ts";
 import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
 import { fileName, saveText } from "./files.ts";
+import { numberedName, operationsOf, troubleWords } from "./operations.ts";
 import type { RouteAct } from "./route-card.ts";
 import type { SaidLine } from "./said.ts";
 import type { Settings } from "./settings.ts";
@@ -90,7 +91,8 @@ export class PageActs {
     const { job } = this;
     if (!job) return;
     if (did.act === "choose") this.choose(did.name);
-    if (did.act === "sign") this.command(() => job.signOff(did.name, did.signed));
+    if (did.act === "sign") this.signOff(did.name, did.signed);
+    if (did.act === "first error") this.showFirstError(did.name);
     if (did.act === "rename") {
       this.command(() => {
         const reason = job.renameSheet(did.name, did.newName);
@@ -106,6 +108,52 @@ export class PageActs {
   sign(): void {
     const sheet = this.job?.document.sheets.find(({ name }) => name === this.sheet);
     if (sheet) this.route({ act: "sign", name: sheet.name, signed: !(sheet.signedOff ?? false) });
+  }
+
+  /** An operation with an error in it is signed off only when that is said again. */
+  private signOff(name: string, signed: boolean): void {
+    const { job } = this;
+    const { said } = this.parts;
+    const operation = job && operationsOf(job).find((each) => each.name === name);
+    if (!job || !operation) return;
+    if (operation.number === undefined) {
+      said.say(`${name} is no operation: it has no sign-off.`);
+      return;
+    }
+    if (!signed || operation.errors === 0) {
+      this.command(() => job.signOff(name, signed));
+      return;
+    }
+    // The box on the card must not show what was not done.
+    void this.parts.draw();
+    const warning = `${numberedName(operation)} is not signed off: it holds ${troubleWords(operation)}.`;
+    said.alarm(warning, [
+      {
+        word: "Go to the first error",
+        act: () => {
+          said.settle(warning);
+          this.showFirstError(name);
+        },
+      },
+      {
+        word: "Sign off all the same",
+        act: () => {
+          said.settle(warning);
+          this.command(() => job.signOff(name, true));
+        },
+      },
+    ]);
+  }
+
+  private showFirstError(name: string): void {
+    const { job, parts } = this;
+    const at = job && operationsOf(job).find((each) => each.name === name)?.firstError;
+    if (!at) return;
+    this.choose(at.sheet);
+    void parts
+      .draw()
+      .then(() => parts.element("sheet-grid")?.updateComplete)
+      .then(() => parts.element("sheet-grid")?.goTo(at.row, at.column, { focus: true }));
   }
 
   move(name: string, by: -1 | 1): void {

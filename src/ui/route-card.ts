@@ -1,15 +1,16 @@
 import { html, LitElement, nothing, svg } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
+import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import type { Layout } from "./layout.ts";
 import { mark, markStyle } from "./mark.ts";
-import type { Operation } from "./operations.ts";
+import { nextNumber, numberedName, type Operation, troubleWords } from "./operations.ts";
 import { routeStyle } from "./route-style.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** What was done on the route card. */
 export type RouteAct =
-  | { readonly act: "choose" | "remove"; readonly name: string }
+  | { readonly act: "choose" | "remove" | "first error"; readonly name: string }
   | { readonly act: "sign"; readonly name: string; readonly signed: boolean }
   | { readonly act: "rename"; readonly name: string; readonly newName: string }
   | { readonly act: "move"; readonly name: string; readonly by: -1 | 1 }
@@ -47,7 +48,7 @@ export class RouteCard extends LitElement {
 
   override render() {
     const { operations, layout } = this;
-    const next = (operations.at(-1)?.number ?? 0) + 10;
+    const next = nextNumber(operations);
     return html`
       <nav class=${layout} aria-label="Route card">
         ${
@@ -91,32 +92,33 @@ export class RouteCard extends LitElement {
   }
 
   private row(operation: Operation) {
-    const { name, number, cautions, signedOff } = operation;
+    const { name, number, cautions, errors, signedOff } = operation;
     const here = name === this.here;
-    const warned = cautions > 0;
+    const warned = cautions + errors > 0;
     const card = this.layout === "card";
-    const told = warned ? `${cautions}\u00a0${cautions === 1 ? "caution" : "cautions"}` : "";
-    const result = [operation.result, told].filter(Boolean).join(", ");
+    const result = [operation.result, troubleWords(operation)].filter(Boolean).join(", ");
+    // Where there is room for a number only, a sheet without one is known by its first letters.
+    const short = number ?? (card ? "" : name.slice(0, 3));
     return html`
-      <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${signedOff ? "ok" : ""}">
+      <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${errors > 0 ? "wrong" : ""} ${signedOff ? "ok" : ""}">
         <button
           class="op"
           aria-current=${here ? "page" : nothing}
-          title=${card ? nothing : `${number} ${name}${result ? `: ${result}` : ""}`}
+          title=${card ? nothing : `${numberedName(operation)}${result ? `: ${result}` : ""}`}
           @click=${() => this.did({ act: "choose", name })}
           @dblclick=${() => this.rename(name)}
           @keydown=${(event: KeyboardEvent) => this.onKey(event, operation)}
         >
-          <span class="no ${number > 99 ? "long" : ""}">${number}</span>
+          <span class="no ${String(short).length > 2 ? "long" : ""}">${short}</span>
           <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span></span>
         </button>
         ${
-          this.layout === "phone"
+          this.layout === "phone" || number === undefined
             ? nothing
             : html`<label class="box">
                 <input
                   type="checkbox"
-                  .checked=${signedOff}
+                  .checked=${live(signedOff)}
                   aria-label="Sign off ${number} ${name}"
                   @change=${(event: Event) => this.did({ act: "sign", name, signed: (event.target as HTMLInputElement).checked })}
                 />
@@ -128,10 +130,11 @@ export class RouteCard extends LitElement {
     `;
   }
 
-  private field({ name, number }: Operation) {
+  private field(operation: Operation) {
+    const { name, number } = operation;
     return html`<input
       class="name"
-      aria-label="Name of operation ${number}"
+      aria-label=${number === undefined ? "Name of the sheet" : `Name of operation ${number}`}
       maxlength="40"
       spellcheck="false"
       .value=${name}
@@ -141,10 +144,19 @@ export class RouteCard extends LitElement {
   }
 
   private tally() {
-    const signed = this.operations.filter((operation) => operation.signedOff).length;
+    const own = this.operations.filter(({ number }) => number !== undefined);
+    const signed = own.filter((operation) => operation.signedOff).length;
     const cautions = this.operations.reduce((sum, operation) => sum + operation.cautions, 0);
+    const errors = this.operations.reduce((sum, operation) => sum + operation.errors, 0);
+    const wrong = this.operations.find((operation) => operation.errors > 0);
     return html`<div class="tally">
-      <span><b>${signed} of ${this.operations.length}</b> signed off</span>
+      <span><b>${signed} of ${own.length}</b> signed off</span>
+      ${
+        wrong
+          ? html`<span class="errors"><b>${errors}</b> ${errors === 1 ? "error" : "errors"}
+              <button class="act" @click=${() => this.did({ act: "first error", name: wrong.name })}>Go to the first</button></span>`
+          : nothing
+      }
       <span><b>${cautions === 0 ? "No" : cautions}</b> ${cautions === 1 ? "caution" : "cautions"}</span>
     </div>`;
   }

@@ -154,6 +154,19 @@ export const routeStyle = css`
   .warn .res {
     color: var(--caution);
   }
+  .wrong .res {
+    color: var(--error);
+  }
+  .errors {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 4px 8px;
+    align-items: center;
+    color: var(--error);
+  }
+  .tally .errors b {
+    color: var(--error);
+  }
   .warn .square {
     border-color: var(--caution);
     background: repeating-linear-gradient(45deg, var(--caution-hatch) 0 2px, var(--caution-wash) 2px 5px);
@@ -296,6 +309,12 @@ export const routeStyle = css`
     width: 14px;
     margin-left: -7px;
     border-bottom: 3px solid var(--holds);
+  }
+  .phone .wrong .no,
+  .strip .wrong .no {
+    color: var(--error);
+    text-decoration: underline dotted 3px;
+    text-underline-offset: 4px;
   }
   .phone .warn::after {
     content: "";

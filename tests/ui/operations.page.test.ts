@@ -117,3 +117,34 @@ test("undo in the sheet says what it took back", async () => {
     .first()
     .waitFor({ state: "attached" });
 });
+
+test("errors are counted on the route card, and an operation with one is signed off only when that is said again", async () => {
+  const page = await openPage(await newContext());
+  const job = JSON.parse(sampleText);
+  Object.assign(job.sheets[1].cells, { D7: "=1/0", C12: '=SQRT("x")' });
+  await openFile(page, "sample.json", JSON.stringify(job));
+  await page.getByRole("button", { name: /^20 Passes 12, 2 errors/ }).waitFor();
+  expect(await page.locator("route-card .tally").innerText()).toMatch(/2\s+errors/);
+  const box = page.getByRole("checkbox", { name: "Sign off 20 Passes" });
+  await box.click();
+  const asked = page
+    .getByRole("alert")
+    .filter({ hasText: "20 Passes is not signed off: it holds 2 errors." });
+  await asked.waitFor();
+  expect(await box.isChecked()).toBe(false);
+  await asked.getByRole("button", { name: "Go to the first error" }).click();
+  const balloon = page.locator("entry-line .balloon");
+  await expect.poll(async () => (await balloon.textContent())?.trim()).toBe("D7");
+  expect(await asked.count()).toBe(0);
+  await box.click();
+  await asked.getByRole("button", { name: "Sign off all the same" }).click();
+  await expect.poll(() => box.isChecked()).toBe(true);
+  await page.getByText("1 of 2 signed off").waitFor();
+  // From another operation the tally leads there too.
+  await page.getByRole("button", { name: "10 Thread" }).click();
+  await page.getByRole("button", { name: "Go to the first", exact: true }).click();
+  await expect.poll(async () => (await balloon.textContent())?.trim()).toBe("D7");
+  // Without an error nothing is asked.
+  await page.getByRole("checkbox", { name: "Sign off 10 Thread" }).click();
+  await page.getByText("2 of 2 signed off").waitFor();
+});

@@ -53,12 +53,15 @@ test("a what-if table is made by keyboard, on a sheet of its own, and one undo t
     .toBe("4 values, written to What if A1:B6. Undo takes the whole table away.");
   await page.keyboard.press("Enter");
   await dialog.waitFor({ state: "hidden" });
-  await page.getByRole("button", { name: /^30 What if/ }).waitFor();
+  await page.getByRole("button", { name: /^What if/ }).waitFor();
+  // It is no operation: nobody signs it off, and it has no number.
+  expect(await page.getByRole("checkbox", { name: /^Sign off/ }).count()).toBe(2);
+  await page.getByText("0 of 2 signed off").waitFor();
   // Twice the values typed: 1, 1.5, 2, 2.5.
   await expect.poll(() => cell(page, 3, 2).textContent()).toBe("2");
   await expect.poll(() => cell(page, 6, 2).textContent()).toBe("5");
   await page.keyboard.press("Control+z");
-  await page.getByRole("button", { name: /^30 What if/ }).waitFor({ state: "detached" });
+  await page.getByRole("button", { name: /^What if/ }).waitFor({ state: "detached" });
   await page
     .getByRole("status")
     .filter({ hasText: /Undone: Made a what-if table of 4 values/ })
