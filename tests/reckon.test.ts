@@ -31,8 +31,8 @@ function run(...words: string[]) {
   });
 }
 
-const lines = (...words: string[]) => {
-  const { out, err, status } = run(...words);
+const lines = async (...words: string[]) => {
+  const { out, err, status } = await run(...words);
   expect([err, status]).toEqual(["", 0]);
   expect(out.endsWith("\n")).toBe(true);
   return out
@@ -42,20 +42,20 @@ const lines = (...words: string[]) => {
 };
 
 describe("values", () => {
-  test("formulas are reckoned without a job, one JSON value a line, at full precision", () => {
-    expect(run("=1/3", '="a"&"b"', "=1=1", "=A1").out).toBe(`${1 / 3}\n"ab"\ntrue\nnull\n`);
+  test("formulas are reckoned without a job, one JSON value a line, at full precision", async () => {
+    expect((await run("=1/3", '="a"&"b"', "=1=1", "=A1")).out).toBe(`${1 / 3}\n"ab"\ntrue\nnull\n`);
   });
 
-  test("gets come first, then formulas, each in the order given", () => {
+  test("gets come first, then formulas, each in the order given", async () => {
     expect(
-      lines("=depth*2", "--get", "Thread!B2", "--job", "job.json", "=set_over", "--get", "depth"),
+      await lines("=depth*2", "--get", "Thread!B2", "--job", "job.json", "=set_over", "--get", "depth"),
     ).toEqual([27.5, 0.92, 1.84, 27.5]);
   });
 
-  test("a range is an array of arrays, an empty cell null, an error an object", () => {
+  test("a range is an array of arrays, an empty cell null, an error an object", async () => {
     const error = { error: "#DIV/0!", message: "division by zero" };
     expect(
-      lines(
+      await lines(
         "--job",
         "job.json",
         "--get",
@@ -82,37 +82,45 @@ describe("values", () => {
     ]);
   });
 
-  test("a quoted sheet, dollar signs and other letter case are understood", () => {
+  test("a quoted sheet, dollar signs and other letter case are understood", async () => {
     expect(
-      lines("--job", "job.json", "--get", "'Change gears'!$B$1", "--get", "thread!b1", "--get", "DEPTH"),
+      await lines(
+        "--job",
+        "job.json",
+        "--get",
+        "'Change gears'!$B$1",
+        "--get",
+        "thread!b1",
+        "--get",
+        "DEPTH",
+      ),
     ).toEqual([257, 0.92, 0.92]);
   });
 });
 
 describe("--set", () => {
-  test("types a value into a named cell or an address, as in the grid", () => {
+  test("types a value into a named cell or an address, as in the grid", async () => {
     expect(
-      lines("--job", "job.json", "--set", "depth=2", "--set", "Thread!B2==30*2", "--get", "Thread!B3"),
+      await lines("--job", "job.json", "--set", "depth=2", "--set", "Thread!B2==30*2", "--get", "Thread!B3"),
     ).toEqual([2 / Math.cos(Math.PI / 3)]);
-    expect(lines("--job", "job.json", "--set", "Thread!A1=1/4-20 UNC", "--get", "Thread!A1")).toEqual([
+    expect(await lines("--job", "job.json", "--set", "Thread!A1=1/4-20 UNC", "--get", "Thread!A1")).toEqual([
       "1/4-20 UNC",
     ]);
-    expect(lines("--job", "job.json", "--set", "depth=", "--get", "depth")).toEqual([null]);
-    expect(lines("--job", "job.json", "--set", "depth=a=b", "--get", "depth")).toEqual(["a=b"]);
+    expect(await lines("--job", "job.json", "--set", "depth=", "--get", "depth")).toEqual([null]);
+    expect(await lines("--job", "job.json", "--set", "depth=a=b", "--get", "depth")).toEqual(["a=b"]);
   });
 
-  test("a range takes a list and empties the rest, row by row", () => {
-    expect(lines("--job", "job.json", "--set", "gears=20, 65;127", "--get", "gears", "=SUM(gears)")).toEqual([
-      [[20], [65], [127], [null]],
-      212,
-    ]);
-    expect(lines("--job", "job.json", "--set", "both=1,2,3", "--get", "both")).toEqual([
+  test("a range takes a list and empties the rest, row by row", async () => {
+    expect(
+      await lines("--job", "job.json", "--set", "gears=20, 65;127", "--get", "gears", "=SUM(gears)"),
+    ).toEqual([[[20], [65], [127], [null]], 212]);
+    expect(await lines("--job", "job.json", "--set", "both=1,2,3", "--get", "both")).toEqual([
       [
         [1, 2],
         [3, null],
       ],
     ]);
-    expect(lines("--job", "job.json", "--set", "gears=", "=COUNT(gears)")).toEqual([0]);
+    expect(await lines("--job", "job.json", "--set", "gears=", "=COUNT(gears)")).toEqual([0]);
   });
 });
 
@@ -135,22 +143,22 @@ describe("bad usage ends with status 2, a message on stderr and nothing on stdou
     [["--job", "job.json", "--get", "Thread!A1:ZZZ1"], "larger than a sheet"],
     [["--job", "job.json", "--set", "gears=1,2,3,4,5"], "room for 4 values"],
     [["--get", "depth"], "no job was given"],
-  ])("%j", (words, message) => {
-    const { out, err, status } = run(...words);
+  ])("%j", async (words, message) => {
+    const { out, err, status } = await run(...words);
     expect(err).toContain(message);
     expect({ out, status }).toEqual({ out: "", status: 2 });
   });
 
-  test("a formula that fails is a value, not bad usage", () => {
-    expect(lines("=1+", "=NOSUCH(1)")).toMatchObject([{ error: "#ERROR!" }, { error: "#NAME?" }]);
+  test("a formula that fails is a value, not bad usage", async () => {
+    expect(await lines("=1+", "=NOSUCH(1)")).toMatchObject([{ error: "#ERROR!" }, { error: "#NAME?" }]);
   });
 });
 
 describe("seeking", () => {
-  test("gives the number found, which then stands in its cell", () => {
+  test("gives the number found, which then stands in its cell", async () => {
     // depth / cos 60 = 2 depth, so that 3.2 is wanted of 1.6.
     expect(
-      lines(
+      await lines(
         "--job",
         "job.json",
         "--set",
@@ -163,8 +171,8 @@ describe("seeking", () => {
     ).toEqual([expect.closeTo(1.6, 12), expect.closeTo(1.6, 12)]);
   });
 
-  test("says why there is no such number", () => {
-    expect(lines("--job", "job.json", "--seek", "B3=-3 by depth from 0 to 5")).toEqual([
+  test("says why there is no such number", async () => {
+    expect(await lines("--job", "job.json", "--seek", "B3=-3 by depth from 0 to 5")).toEqual([
       {
         error: "#N/A",
         message: expect.stringMatching(/^no solution: with depth from 0 to 5, Thread!B3 goes from 0 to /),
@@ -179,16 +187,22 @@ describe("seeking", () => {
     ["B3=1 by gears from 0 to 1", /gears is 4 cells/],
     ["B3=1 by depth from 1 to 0", /the second limit must be more than the first/],
     ["B4=1 by depth from 0 to 1", /does not depend on depth/],
-  ])("refuses %s", (sought, message) => {
-    const { out, err, status } = run("--job", "job.json", "--seek", sought);
+  ])("refuses %s", async (sought, message) => {
+    const { out, err, status } = await run("--job", "job.json", "--seek", sought);
     expect([out, status]).toEqual(["", 2]);
     expect(err).toMatch(message);
   });
 });
 
-test("a what-if value is reckoned on the command line as in a cell", () => {
+test("a what-if value is reckoned on the command line as in a cell", async () => {
   // 2.5 / cos 60 = 5
   expect(
-    lines("--job", "job.json", "=MULTIPLE.OPERATIONS(Thread!B3, depth, 2.5, set_over, 60)", "--get", "depth"),
+    await lines(
+      "--job",
+      "job.json",
+      "=MULTIPLE.OPERATIONS(Thread!B3, depth, 2.5, set_over, 60)",
+      "--get",
+      "depth",
+    ),
   ).toEqual([0.92, expect.closeTo(5, 12)]);
 });

@@ -6,16 +6,17 @@
  */
 import type { Drawn, SheetFunction } from "../functions/declare.ts";
 import { cellName } from "./address.ts";
-import type { Cone } from "./cone.ts";
 import type { Contents, EngineContent, EngineEdit } from "./contents.ts";
 import type { Log } from "./engine.ts";
+import { FarQuestions } from "./far-questions.ts";
 import { type Blocks, FarValues, firstTurn } from "./far-values.ts";
 import type { KnownValues } from "./known-values.ts";
-import { type Order, type Report, spotOf } from "./packets.ts";
+import { type Order, type Reply, type Report, spotOf } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
+import type { Answer, Question } from "./questions.ts";
 import type { Origin, Reckoner, Reckoning } from "./reckoner.ts";
 import { SmallEngines } from "./small-engines.ts";
-import type { CellValue, Place } from "./values.ts";
+import type { CellValue } from "./values.ts";
 
 /** A worker that has been started. */
 export interface FarThread {
@@ -24,7 +25,10 @@ export interface FarThread {
 }
 
 /** Starts a worker. @param died it cannot be started, or has broken down */
-export type StartThread = (heard: (report: Report) => void, died: (reason: string) => void) => FarThread;
+export type StartThread = (
+  heard: (message: Report | Reply) => void,
+  died: (reason: string) => void,
+) => FarThread;
 
 export interface FarSetting {
   readonly start: StartThread;
@@ -70,6 +74,7 @@ export class FarEngine implements Reckoner {
   private outbox: Iterator<Order>[] = [];
   private sending = false;
   private broken = 0;
+  private readonly questions = new FarQuestions();
   private readonly small: SmallEngines;
 
   constructor(
@@ -154,12 +159,12 @@ export class FarEngine implements Reckoner {
     return this.small.evaluate(formula, sheet);
   }
 
-  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] } {
-    return this.small.cone(results, inputs);
-  }
-
-  precedents(place: Place): Place[] {
-    return this.small.precedents(place);
+  ask(question: Question): Promise<Answer> {
+    if (this.stopped) return Promise.reject(new Error("reckoning is stopped: let it go on first"));
+    return this.questions.ask(question, (order) => {
+      if (this.thread) this.send([order].values());
+      else this.sendAll();
+    });
   }
 
   get reckoning(): Reckoning | undefined {
@@ -174,6 +179,7 @@ export class FarEngine implements Reckoner {
     if (this.ended === this.turn || this.stopped) return;
     this.stopped = true;
     this.endThread();
+    this.questions.drop("it was stopped");
     this.listener.values();
   }
 
@@ -185,6 +191,7 @@ export class FarEngine implements Reckoner {
 
   end(): void {
     this.endThread();
+    this.questions.drop("the job was closed");
     this.small.clear();
   }
 
@@ -209,6 +216,7 @@ export class FarEngine implements Reckoner {
     this.edits.clear();
     this.outbox = [];
     this.send(this.everything(this.turn));
+    if (this.questions.waiting) this.send(this.questions.orders());
   }
 
   /** All that there is as orders, put together as they are sent. */
@@ -255,8 +263,10 @@ export class FarEngine implements Reckoner {
   private startThread(): void {
     this.alive = false;
     const thread: FarThread = this.setting.start(
-      (report) => {
-        if (this.thread === thread) this.hear(report);
+      (message) => {
+        if (this.thread !== thread) return;
+        if ("answers" in message) this.hearAnswer(message);
+        else this.hear(message);
       },
       (reason) => {
         if (this.thread === thread) this.died(reason);
@@ -298,14 +308,26 @@ export class FarEngine implements Reckoner {
     if (!report.more) this.listener.values();
   }
 
+  private hearAnswer(reply: Reply): void {
+    this.questions.hear(reply);
+    this.watch();
+  }
+
   /** Waits for the next sign of life. */
   private watch(): void {
     this.callOff?.();
-    this.callOff = this.ended === this.turn ? undefined : this.setting.alarm(() => this.hangs(), silence);
+    const waits = this.ended !== this.turn || this.questions.waiting;
+    this.callOff = !waits ? undefined : this.setting.alarm(() => this.hangs(), silence);
   }
 
   /** A formula that was typed last is left out until it is changed; a content that hangs as it is stops. */
   private hangs(): void {
+    this.questions.drop(`nothing came of it for ${silence / 1000} s`);
+    if (this.ended === this.turn) {
+      this.endThread();
+      this.sendAll();
+      return;
+    }
     const first = [...this.edits.keys()].find((turn) => turn > this.ended);
     const typed = first === undefined || first !== this.ended + 1 ? [] : this.edits.get(first)!;
     const formulas = typed.filter(({ text }) => text[0] === "=");
@@ -332,6 +354,7 @@ export class FarEngine implements Reckoner {
   private died(reason: string): void {
     const { alive } = this;
     this.endThread();
+    this.questions.drop(reason);
     if (!alive && this.broken === 0 && this.ended === firstTurn) {
       this.listener.unable();
       return;

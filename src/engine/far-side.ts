@@ -9,6 +9,7 @@ import {
   type Order,
   type Packet,
   packed,
+  type Reply,
   type Report,
   rowOf,
   type Spots,
@@ -17,6 +18,7 @@ import {
   type Told,
 } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
+import { Answering, type Question } from "./questions.ts";
 import type { CellValue } from "./values.ts";
 import { dependentsIn } from "./whole.ts";
 
@@ -35,6 +37,7 @@ type Draft = {
 
 export class FarSide {
   private readonly engine: Engine;
+  private readonly answering: Answering;
   private draft: { names: Readonly<Record<string, string>>; sheets: Draft[] } = { names: {}, sheets: [] };
   private turn = 0;
   private done = 0;
@@ -52,7 +55,7 @@ export class FarSide {
   private filled: readonly Area[] = [];
 
   constructor(
-    private readonly post: (report: Report) => void,
+    private readonly post: (message: Report | Reply) => void,
     functions: readonly SheetFunction[],
     log?: Log,
     private readonly now: () => number = () => performance.now(),
@@ -61,6 +64,7 @@ export class FarSide {
   ) {
     const nothing: EngineContent = { sheets: [], names: {} };
     this.engine = new Engine(nothing, functions, log, true, (cell, changed) => this.heard(cell, changed));
+    this.answering = new Answering(this.engine);
   }
 
   take(order: Order): void {
@@ -97,11 +101,23 @@ export class FarSide {
           for (const { sheet, spots } of order.tell)
             for (const spot of spots) this.add({ sheet, row: rowOf(spot), col: columnOf(spot) });
         });
+        return;
       }
+      case "ask":
+        this.answer(order.id, order.question);
+    }
+  }
+
+  private answer(id: number, question: Question): void {
+    try {
+      this.post({ answers: id, answer: this.answering.answer(question) });
+    } catch (error) {
+      this.post({ answers: id, failed: error instanceof Error ? error.message : String(error) });
     }
   }
 
   private run(turn: number, of: number, typed: readonly Cell[], work: () => void): void {
+    this.answering.forget();
     this.turn = turn;
     this.done = 0;
     this.of = of;

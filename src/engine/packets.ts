@@ -2,6 +2,7 @@
 import type { Drawn } from "../functions/declare.ts";
 import type { Area } from "./cone.ts";
 import type { EngineEdit } from "./contents.ts";
+import type { Answer, Question } from "./questions.ts";
 import type { CellValue } from "./values.ts";
 
 type Figure = Drawn["figure"];
@@ -29,7 +30,16 @@ export type Order =
       readonly edits: readonly EngineEdit[];
       /** Cells whose value is told even if it comes out as it was. */
       readonly tell: readonly Spots[];
-    };
+    }
+  | { readonly order: "ask"; readonly id: number; readonly question: Question };
+
+/** From the worker: what comes of a question, or why nothing does. */
+export interface Reply {
+  /** The number of the question. */
+  readonly answers: number;
+  readonly answer?: Answer;
+  readonly failed?: string;
+}
 
 /** From the worker, several in a turn: what has been reckoned, and how far it is. */
 export interface Report {
@@ -114,7 +124,9 @@ export function spotsOf(
 }
 
 /** Buffers that a message hands over instead of copying them. */
-export function buffersOf({ packets, reach }: Report): ArrayBufferLike[] {
+export function buffersOf(message: Report | Reply): ArrayBufferLike[] {
+  if ("answers" in message) return [];
+  const { packets, reach } = message;
   const own = packets.flatMap(({ spots, numbers }) => [spots.buffer, numbers.buffer]);
   return [...own, ...(reach ?? []).map(({ spots }) => spots.buffer)];
 }

@@ -1,8 +1,8 @@
 /** What a running job asks of whatever reckons its values: an engine on the page's own thread, or one in a worker. */
 import type { Drawn } from "../functions/declare.ts";
-import type { Cone } from "./cone.ts";
 import type { EngineContent, EngineEdit } from "./contents.ts";
 import type { KnownValues } from "./known-values.ts";
+import type { Answer, Question } from "./questions.ts";
 import type { CellValue, Place } from "./values.ts";
 
 /** How far values are that have still to come. */
@@ -29,8 +29,8 @@ export interface Reckoner {
   /** True while a newer value is awaited, or the value of a table behind it. */
   isStale(sheet: string, row: number, column: number): boolean;
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
-  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] };
-  precedents(place: Place): Place[];
+  /** @returns rejects where nothing comes of it, as when reckoning is stopped */
+  ask(question: Question): Promise<Answer>;
   /** What is known, step by step, so that it can be kept for another time; undefined where there is no need to. */
   known(): Generator<void, KnownValues> | undefined;
   /** Undefined when all values are known. */

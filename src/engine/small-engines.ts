@@ -1,11 +1,11 @@
 /**
- * What the page reckons by itself while the values of a job come from a worker: a formula that is being typed, and
- * results with other inputs. Both need a few cells of the job only; what those hold is known.
+ * What the page reckons by itself while the values of a job come from a worker: a formula that is being typed. It needs
+ * a few cells of the job only; what those hold is known.
  */
 import * as hyperformula from "hyperformula";
 import { HyperFormula } from "hyperformula";
 import type { SheetFunction } from "../functions/declare.ts";
-import { type Area, Cone, keyOf, Precedents, type Reads, type Whole } from "./cone.ts";
+import { type Area, keyOf, Precedents, type Reads, type Whole } from "./cone.ts";
 import { configOf } from "./config.ts";
 import type { Contents } from "./contents.ts";
 import { Engine, type Log } from "./engine.ts";
@@ -66,21 +66,6 @@ export class SmallEngines {
     if (typed.length > 0) this.trying.setCells(typed);
     if (values.length > 0) this.trying.setValues(values);
     return this.trying.evaluate(formula, sheet);
-  }
-
-  cone(results: readonly Place[], inputs: readonly Place[]): { cone: Cone; dependent: boolean[] } {
-    const { held } = this.known;
-    const cells = [results, inputs].map((places) => places.map((place) => held.cellAt(place)));
-    const precedents = new Precedents(this.whole(), cells[0]!, cells[1]!);
-    const cone = new Cone();
-    cone.adopt(precedents);
-    return { cone, dependent: cells[0]!.map((cell) => precedents.onTheWay.has(keyOf(cell))) };
-  }
-
-  precedents(place: Place): Place[] {
-    const { held } = this.known;
-    const found = new Precedents(this.whole(), [held.cellAt(place)], []).all;
-    return found.map((cell) => held.placeAt(cell));
   }
 
   private whole(): Whole {

@@ -33,6 +33,19 @@ export function markDirty({ dependencyGraph }: HyperFormula, cells: readonly Cel
   }
 }
 
+/** The cells whose own formula reads `cell`: by its address, within a range, or by a name. */
+export function readersIn(hf: HyperFormula, cell: Cell): Cell[] {
+  const found: Cell[] = [];
+  const open: Reference[] = hf.getCellDependents(cell) as Reference[];
+  for (let next = 0; next < open.length; next++) {
+    const at = open[next]!;
+    // A range may be read by way of a longer one that it is a part of.
+    if ("start" in at || isName(at.sheet)) open.push(...(hf.getCellDependents(at as never) as Reference[]));
+    else found.push(at);
+  }
+  return found;
+}
+
 /** Every cell whose value is reckoned from one of `cells`, in the form of `keyOf`. */
 export function dependentsIn(hf: HyperFormula, cells: Iterable<Cell>): Set<string> {
   const found = new Set<string>();

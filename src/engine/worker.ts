@@ -1,17 +1,17 @@
 /** The engine in a thread of its own. It starts empty and does what the page orders. */
 import { sheetFunctions } from "../functions/index.ts";
 import { FarSide } from "./far-side.ts";
-import { buffersOf, type Order, type Report } from "./packets.ts";
+import { buffersOf, type Order, type Reply, type Report } from "./packets.ts";
 
 /** As much of a worker's own scope as is used. */
 interface Scope {
-  postMessage(report: Report, transfer: readonly ArrayBufferLike[]): void;
+  postMessage(message: Report | Reply, transfer: readonly ArrayBufferLike[]): void;
   addEventListener(type: "message", heard: (event: { readonly data: Order }) => void): void;
 }
 
 const scope = globalThis as unknown as Scope;
 const side = new FarSide(
-  (report) => scope.postMessage(report, buffersOf(report)),
+  (message) => scope.postMessage(message, buffersOf(message)),
   sheetFunctions,
   undefined,
   undefined,

@@ -44,8 +44,8 @@ export interface CellView {
 export interface Trial {
   /** For each result, whether it depends on an input at all. */
   readonly dependent: readonly boolean[];
-  /** The results, in order, with these values in the inputs. */
-  at(inputs: readonly CellValue[]): CellValue[];
+  /** The results, in order, with these values in the inputs. @returns rejects where nothing comes of it */
+  at(inputs: readonly CellValue[]): Promise<readonly CellValue[]>;
 }
 
 export interface JobChange {
@@ -99,9 +99,12 @@ export interface Job {
   goToStep(done: number): void;
   /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
   evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
-  trial(results: readonly Place[], inputs: readonly Place[]): Trial;
+  /** @returns rejects where nothing comes of it, as when reckoning is stopped */
+  trial(results: readonly Place[], inputs: readonly Place[]): Promise<Trial>;
   /** Every cell that the value of a cell is reckoned from: itself, what it reads, what that reads, and so on. */
-  precedents(place: Place): Place[];
+  precedents(place: Place): Promise<readonly Place[]>;
+  /** The first cells whose formula reads a cell, by its address, by a name or within a range; in reading order. */
+  readers(place: Place, most: number): Promise<readonly Place[]>;
   /** How far the values are that have still to come; undefined when all are known. */
   readonly reckoning: Reckoning | undefined;
   /** Leaves values that are not known yet as they are, stale, until the next edit. */

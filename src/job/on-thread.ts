@@ -1,13 +1,14 @@
 /** An engine on the page's own thread: every value is there when an edit returns, but for those of large what-if tables. */
 import type { EngineContent, EngineEdit } from "../engine/contents.ts";
 import { Engine, type Log } from "../engine/engine.ts";
+import { Answering, type Question } from "../engine/questions.ts";
 import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
-import type { Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { type Later, WhatIfSlices } from "./whatif-slices.ts";
 
 export class OnThread implements Reckoner {
   private readonly engine: Engine;
+  private readonly answering: Answering;
   private readonly tables: WhatIfSlices;
 
   /** @param tell values of what-if tables have come, or it was stopped */
@@ -19,14 +20,17 @@ export class OnThread implements Reckoner {
     tell: () => void,
   ) {
     this.engine = new Engine(content, functions, log, later !== undefined);
+    this.answering = new Answering(this.engine);
     this.tables = new WhatIfSlices(this.engine, later, tell);
   }
 
   load(content: EngineContent): void {
+    this.answering.forget();
     this.engine.load(content);
   }
 
   setCells(edits: readonly EngineEdit[]): void {
+    this.answering.forget();
     this.engine.setCells(edits);
   }
 
@@ -59,12 +63,8 @@ export class OnThread implements Reckoner {
     return this.engine.evaluate(formula, sheet);
   }
 
-  cone(results: readonly Place[], inputs: readonly Place[]) {
-    return this.engine.cone(results, inputs);
-  }
-
-  precedents(place: Place) {
-    return this.engine.precedents(place);
+  async ask(question: Question) {
+    return this.answering.answer(question);
   }
 
   /** Areas that block functions take or would take, and those that they fill. */

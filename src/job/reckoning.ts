@@ -69,13 +69,17 @@ const noJob: JobDocument = {
  * @param words as on the command line
  * @param readFile gives the text of a file, or throws
  */
-export function reckon(words: readonly string[], readFile: (path: string) => string): Reckoned {
+export async function reckon(
+  words: readonly string[],
+  readFile: (path: string) => string,
+): Promise<Reckoned> {
   try {
     const wishes = wishesIn(words);
     const job = createJob(opened(wishes.jobs, readFile), undefined, () => {});
     const locked = job.setCells(wishes.sets.flatMap(({ target, value }) => editsFor(job, target, value)));
     if (locked !== undefined) throw new BadUsage(locked);
-    const found = wishes.seeks.map((sought) => seekIn(job, sought));
+    const found: CellValue[] = [];
+    for (const sought of wishes.seeks) found.push(await seekIn(job, sought));
     const gets = wishes.gets.map((target) => read(job, areaOf(job, target)));
     const reckoned = wishes.formulas.map((formula) => job.evaluate(formula));
     return {
@@ -124,7 +128,7 @@ function soughtIn(text: string): Sought {
 }
 
 /** The number that was found, which then stands in the input; an error that says why there is none. */
-function seekIn(job: Job, sought: Sought): CellValue {
+async function seekIn(job: Job, sought: Sought): Promise<CellValue> {
   const first = job.document.sheets[0]!.name;
   const [result, input] = [sought.result, sought.input].map((name) => {
     const place = placeFrom(job, name, first);
@@ -135,11 +139,9 @@ function seekIn(job: Job, sought: Sought): CellValue {
     (text) => numberFrom(job, text, first) ?? Number.NaN,
   );
   const request = { result: result!, input: input!, wanted: wanted!, from: from!, to: to! };
-  const search = seek(job, request);
-  if (typeof search === "string") throw new BadUsage(search);
-  let turn = search.next();
-  while (!turn.done) turn = search.next();
-  const outcome = turn.value;
+  const outcome = await seek(job, request);
+  if (typeof outcome === "string") throw new BadUsage(outcome);
+  if (!outcome) throw new Error("a search that nobody has ended has ended without anything");
   if (outcome.kind === "found") {
     takeFound(job, request, outcome.point);
     return outcome.point.at;

@@ -289,13 +289,18 @@ class RunningJob implements Job {
     return this.engine.evaluate(formula, sheet !== undefined && this.has(sheet) ? sheet : undefined);
   }
 
-  trial(results: readonly Place[], inputs: readonly Place[]): Trial {
-    const { cone, dependent } = this.engine.cone(results, inputs);
-    return { dependent, at: (values) => cone.at(values).map(({ value }) => value) };
+  async trial(results: readonly Place[], inputs: readonly Place[]): Promise<Trial> {
+    const ask = (values: readonly CellValue[]) => this.engine.ask({ kind: "trial", results, inputs, values });
+    const { dependent } = await ask([]);
+    return { dependent, at: async (values) => (await ask(values)).values };
   }
 
-  precedents(place: Place): Place[] {
-    return this.engine.precedents(place);
+  async precedents(place: Place): Promise<readonly Place[]> {
+    return (await this.engine.ask({ kind: "precedents", place })).places;
+  }
+
+  async readers(place: Place, most: number): Promise<readonly Place[]> {
+    return (await this.engine.ask({ kind: "readers", place, most })).places;
   }
 
   get reckoning(): Reckoning | undefined {

@@ -2,7 +2,7 @@
 import { isErrorValue, type Place } from "../engine/values.ts";
 import type { Job } from "./job.ts";
 import { isLocked, lockReason } from "./locks.ts";
-import { type Outcome, type Point, type Search, solve } from "./solve.ts";
+import { type Outcome, type Point, type Progress, solve } from "./solve.ts";
 import { wordsFor } from "./whatif-places.ts";
 
 export interface SeekRequest {
@@ -30,20 +30,29 @@ export function seekProblem(job: Job, request: SeekRequest): string | undefined 
 /**
  * The search, one reckoning of the cells between the two at each step.
  *
- * @returns the search, or why there is none
+ * @param goesOn is told how often it was tried before each step, and ends the search by false
+ * @returns what came of it, or why it could not be sought; undefined when it was ended
  */
-export function seek(job: Job, request: SeekRequest): Search | string {
+export async function seek(
+  job: Job,
+  request: SeekRequest,
+  goesOn: (progress: Progress) => boolean | Promise<boolean> = () => true,
+): Promise<Outcome | string | undefined> {
   const problem = seekProblem(job, request);
   if (problem !== undefined) return problem;
   const { result, input, wanted, from, to } = request;
-  const trial = job.trial([result], [input]);
+  const trial = await job.trial([result], [input]);
   if (!trial.dependent[0]) return `${wordsFor(job, result)} does not depend on ${wordsFor(job, input)}`;
   const now = job.cell(input.sheet, input.row, input.column).value;
-  const valueAt = (at: number) => {
-    const [value] = trial.at([at]);
-    return typeof value === "number" ? value : undefined;
-  };
-  return solve(valueAt, { wanted, from, to, start: typeof now === "number" ? now : undefined });
+  const search = solve({ wanted, from, to, start: typeof now === "number" ? now : undefined });
+  let turn = search.next();
+  while (!turn.done) {
+    const going = goesOn(turn.value);
+    if (going !== true && !(await going)) return undefined;
+    const [value] = await trial.at([turn.value.at]);
+    turn = search.next(typeof value === "number" ? value : undefined);
+  }
+  return turn.value;
 }
 
 /** Writes what was found into the input: one step. @returns why it could not */

@@ -43,18 +43,22 @@ export interface Progress {
 /** Parts that the limits are cut into. A solution between two that both lie on one side of the wanted value may be missed. */
 const parts = 64;
 
-export type Search = Generator<Progress, Outcome, void>;
+/** Asks for the value of one number after the other; it is given undefined where there is none, as in an error. */
+export type Search = Generator<Asked, Outcome, number | undefined>;
+
+export interface Asked extends Progress {
+  readonly at: number;
+}
 
 /**
- * @param valueAt the value for a number; undefined where it is none, as in an error
  * @throws RangeError if a limit or the wanted value is no finite number, or the limits are not in order
  */
-export function solve(valueAt: (at: number) => number | undefined, sought: Sought): Search {
+export function solve(sought: Sought): Search {
   for (const name of ["wanted", "from", "to"] as const)
     if (!Number.isFinite(sought[name])) throw new RangeError(`${name} must be a number, got ${sought[name]}`);
   if (sought.from >= sought.to)
     throw new RangeError(`to must be more than from, ${sought.from}, got ${sought.to}`);
-  return new Solver(valueAt, sought).search();
+  return new Solver(sought).search();
 }
 
 /** A number with its value, and that less the wanted one; undefined where there is no value. */
@@ -64,7 +68,7 @@ interface Try {
   readonly off: number | undefined;
 }
 type Known = Point & { readonly off: number };
-type Tries = Generator<Progress, Known | undefined, void>;
+type Tries = Generator<Asked, Known | undefined, number | undefined>;
 
 const isKnown = (one: Try): one is Known => one.off !== undefined;
 
@@ -77,10 +81,7 @@ class Solver {
   private readonly poles: number[] = [];
   private readonly jumps: { readonly below: Known; readonly above: Known }[] = [];
 
-  constructor(
-    private readonly valueAt: (at: number) => number | undefined,
-    private readonly sought: Sought,
-  ) {}
+  constructor(private readonly sought: Sought) {}
 
   *search(): Search {
     const { from, to } = this.sought;
@@ -100,10 +101,10 @@ class Solver {
     return this.without();
   }
 
-  private *try(at: number): Generator<Progress, Try, void> {
+  private *try(at: number): Generator<Asked, Try, number | undefined> {
     const known = this.tried.get(at);
     if (known) return known;
-    const value = this.valueAt(at);
+    const value = yield { at, tries: this.tried.size, nearest: this.nearest && point(this.nearest) };
     const gives = value === undefined || !Number.isFinite(value) ? undefined : value;
     const now: Try = { at, gives, off: gives === undefined ? undefined : gives - this.sought.wanted };
     this.tried.set(at, now);
@@ -112,7 +113,6 @@ class Solver {
       if (!this.least || now.off < this.least.off) this.least = now;
       if (!this.most || now.off > this.most.off) this.most = now;
     }
-    yield { tries: this.tried.size, nearest: this.nearest && point(this.nearest) };
     return now;
   }
 

@@ -63,16 +63,30 @@ export function labelOf(job: Job, place: Place): string {
   return wordsFor(job, place);
 }
 
-/** Cells whose change may change a value, the likely ones first: blanks with a number and a name, and the near ones. */
-export function inputsOf(job: Job, place: Place): Place[] {
-  const all = job.precedents(place).slice(1);
-  const found = all.flatMap((one, distance) => {
+/**
+ * Cells whose change may change a value, the likely ones first: blanks with a number and a name, and the near ones.
+ *
+ * @param pause settles after the page has had its turn
+ */
+export async function inputsOf(
+  job: Job,
+  place: Place,
+  pause: () => Promise<void> = () => Promise.resolve(),
+): Promise<Place[]> {
+  const all = (await job.precedents(place)).slice(1);
+  const found: { readonly one: Place; readonly rank: readonly number[] }[] = [];
+  let end = performance.now() + 8;
+  for (const [distance, one] of all.entries()) {
+    if (distance % 64 === 63 && performance.now() >= end) {
+      await pause();
+      end = performance.now() + 8;
+    }
     const { text, value, format, spilledFrom, name } = job.cell(one.sheet, one.row, one.column);
-    if (text === "" || spilledFrom !== undefined || isErrorValue(value)) return [];
+    if (text === "" || spilledFrom !== undefined || isErrorValue(value)) continue;
     const blank = format.role === "input" || !text.startsWith("=");
     const unlikely = [!blank, typeof value !== "number", name === undefined].map(Number);
-    return blank || name !== undefined ? [{ one, rank: [...unlikely, distance] }] : [];
-  });
+    if (blank || name !== undefined) found.push({ one, rank: [...unlikely, distance] });
+  }
   return found.sort((a, b) => inOrder(a.rank, b.rank)).map(({ one }) => one);
 }
 

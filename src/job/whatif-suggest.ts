@@ -53,16 +53,20 @@ function tidy(number: number): number {
 }
 
 /** The first likely input on which a result really depends where it stands now; the likeliest one where none shows. */
-export function likelyInput(job: Job, result: Place): Place | undefined {
-  const all = inputsOf(job, result);
+export async function likelyInput(
+  job: Job,
+  result: Place,
+  pause?: () => Promise<void>,
+): Promise<Place | undefined> {
+  const all = await inputsOf(job, result, pause);
   const isNumber = ({ sheet, row, column }: Place) => typeof job.cell(sheet, row, column).value === "number";
   const isBlank = ({ sheet, row, column }: Place) => job.cell(sheet, row, column).format.role === "input";
   const numbers = all.filter(isNumber);
   const blanks = numbers.filter(isBlank);
   const formulas = numbers.filter((one) => !isBlank(one));
   return (
-    firstThatMatters(job, result, blanks.slice(0, few)) ??
-    firstThatMatters(job, result, formulas.slice(0, few)) ??
+    (await firstThatMatters(job, result, blanks.slice(0, few))) ??
+    (await firstThatMatters(job, result, formulas.slice(0, few))) ??
     all[0]
   );
 }
@@ -70,15 +74,20 @@ export function likelyInput(job: Job, result: Place): Place | undefined {
 /** Inputs that are tried before one is offered. */
 const few = 4;
 
-function firstThatMatters(job: Job, result: Place, inputs: readonly Place[]): Place | undefined {
+async function firstThatMatters(
+  job: Job,
+  result: Place,
+  inputs: readonly Place[],
+): Promise<Place | undefined> {
   if (inputs.length === 0) return undefined;
   const now = inputs.map(({ sheet, row, column }) => job.cell(sheet, row, column).value as number);
-  const trial = job.trial([result], inputs);
-  const shown = (values: readonly number[]) => JSON.stringify(trial.at(values));
-  const before = shown(now);
-  return inputs.find((_, i) =>
-    [1.1, 0.8].some(
-      (factor) => shown(now.map((value, at) => (at === i ? value * factor + 0.01 : value))) !== before,
-    ),
-  );
+  const trial = await job.trial([result], inputs);
+  const shown = async (values: readonly number[]) => JSON.stringify(await trial.at(values));
+  const before = await shown(now);
+  for (const [i, input] of inputs.entries())
+    for (const factor of [1.1, 0.8]) {
+      const other = now.map((value, at) => (at === i ? value * factor + 0.01 : value));
+      if ((await shown(other)) !== before) return input;
+    }
+  return undefined;
 }

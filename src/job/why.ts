@@ -48,19 +48,23 @@ export interface Why {
 }
 
 /** Cells listed in each direction. */
-const mostLinks = 12;
-/** Cells looked through for what a cell goes to. */
-const mostCells = 20_000;
+export const mostLinks = 12;
 const mostInputs = 4;
 
-export function whyOf(job: Job, place: Place, known: readonly SheetFunction[]): Why {
+/** @param readers the cells whose formula reads this one, as far as they are known */
+export function whyOf(
+  job: Job,
+  place: Place,
+  known: readonly SheetFunction[],
+  readers: readonly Place[],
+): Why {
   const view = viewAt(job, place);
   const anchor = view.spilledFrom === undefined ? undefined : anchorOf(view.spilledFrom, place.sheet);
   const text = anchor ? viewAt(job, anchor).text : view.text;
   const formula = text.startsWith("=") ? text : undefined;
   const on = anchor?.sheet ?? place.sheet;
   const references = formula ? referencesOf(formula, on, job.document.names) : [];
-  const goesTo = dependents(job, place).slice(0, mostLinks);
+  const goesTo = readers.slice(0, mostLinks).map((reader) => linkTo(job, reader, place.sheet));
   return {
     address: cellName(place.row, place.column),
     name: view.name,
@@ -148,30 +152,6 @@ function errorOf(job: Job, value: CellValue, sheet: string): Why["error"] {
   if (!isErrorValue(value)) return undefined;
   const from = value.from === undefined ? undefined : anchorOf(value.from, sheet);
   return { code: value.error, message: value.message, from: from && linkTo(job, from, sheet) };
-}
-
-/** Cells whose formula names this one, by address, by name or within a range. */
-function dependents(job: Job, { sheet, row, column }: Place): WhyLink[] {
-  const found: WhyLink[] = [];
-  let looked = 0;
-  for (const other of job.document.sheets) {
-    for (const [address, text] of Object.entries(other.cells)) {
-      looked += 1;
-      if (looked > mostCells || found.length >= mostLinks) return found;
-      if (!text.startsWith("=")) continue;
-      const names = referencesOf(text, other.name, job.document.names).some(
-        (one) =>
-          one.sheet === sheet &&
-          row >= one.top &&
-          row <= one.bottom &&
-          column >= one.left &&
-          column <= one.right,
-      );
-      const at = names ? parseCell(address) : undefined;
-      if (at) found.push(linkTo(job, { sheet: other.name, ...at }, sheet));
-    }
-  }
-  return found;
 }
 
 function sensitivity(job: Job, place: Place, formula: string, references: readonly Reference[]): string[] {

@@ -2,7 +2,6 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import { sheetFunctions } from "../functions/index.ts";
-import { whyOf } from "../job/why.ts";
 import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
 import type { GridSaid } from "./commanded-grid.ts";
@@ -113,7 +112,7 @@ export class HalfAngle extends LitElement implements PageParts {
     const operation = operations[at];
     const heading = operation ? numberedName(operation) : "Halfangle";
     const title = job?.document.title ?? "";
-    const why = job && this.help.why ? whyOf(job, { sheet, ...this.desk.place }, sheetFunctions) : undefined;
+    const why = job && this.help.why ? this.help.whyOf(job, { sheet, ...this.desk.place }) : undefined;
     return html`
       <div class="house ${layout} ${this.dropping ? "dropping" : ""} ${this.help.why ? "why" : ""} ${this.roomy ? "roomy" : ""}">
         <button class="skip" @click=${() => this.element("sheet-grid")?.focus()}>Skip to the sheet</button>

@@ -1,12 +1,35 @@
 /** What helps a person to understand a cell or to find a function. */
 import type { Place } from "../engine/values.ts";
+import { sheetFunctions } from "../functions/index.ts";
+import type { JobDocument } from "../job/document.ts";
+import type { Job } from "../job/job.ts";
+import { mostLinks, type Why, whyOf } from "../job/why.ts";
 import type { PageActs } from "./page-acts.ts";
 
 export class HelpActs {
   /** Whether the drawer that says why is open. */
   why = false;
+  /** Cells that read the one in hand, as far as they are known. */
+  private read: { readonly of: string; readonly document: JobDocument; by: readonly Place[] } | undefined;
 
   constructor(private readonly acts: PageActs) {}
+
+  /** Why a cell shows what it shows. Which cells read it comes a little later in a large job, and it is drawn anew then. */
+  whyOf(job: Job, place: Place): Why {
+    const of = JSON.stringify(place);
+    if (this.read?.of !== of || this.read.document !== job.document) {
+      const asked: NonNullable<typeof this.read> = { of, document: job.document, by: [] };
+      // What was known of the same cell stands until then.
+      if (this.read?.of === of) asked.by = this.read.by;
+      this.read = asked;
+      const take = (by: readonly Place[]) => {
+        asked.by = by;
+        if (this.read === asked && this.why) void this.acts.parts.draw();
+      };
+      void job.readers(place, mostLinks).then(take, () => undefined);
+    }
+    return whyOf(job, place, sheetFunctions, this.read?.by ?? []);
+  }
 
   turnWhy(): void {
     this.why = !this.why;

@@ -3,12 +3,14 @@ import { customElement, query, state } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import { shownText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
-import type { Outcome, Point, Search } from "../job/solve.ts";
+import type { Outcome, Point, Progress } from "../job/solve.ts";
 import { outcomeWords, type SeekRequest, seek } from "../job/solve-job.ts";
-import { inputsOf, labelOf, placeFrom, wordsFor } from "../job/whatif-places.ts";
+import { labelOf, placeFrom, wordsFor } from "../job/whatif-places.ts";
 import { likelyInput, numberFrom, suggestedLimits } from "../job/whatif-suggest.ts";
+import { reasonOf } from "./desk.ts";
 import type { Spot } from "./grid-keys.ts";
-import { later } from "./later.ts";
+import { InputOffers } from "./input-offers.ts";
+import { later, pause } from "./later.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { whatIfStyle } from "./whatif-style.ts";
@@ -44,7 +46,9 @@ export class SeekDialog extends LitElement {
   @state() private told = "";
   @state() private wrong = false;
   @state() private found: Found | undefined;
-  private search: Search | undefined;
+  /** What is sought now. */
+  private search: object | undefined;
+  private readonly offers = new InputOffers(this);
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   /** Opens with the active cell as the one that shall reach a value. */
@@ -56,14 +60,20 @@ export class SeekDialog extends LitElement {
     this.fields = { result: "", wanted: "", input: "", from: "", to: "" };
     if (text.startsWith("=")) {
       this.fields = { ...this.fields, result: wordsFor(job, place, sheet) };
-      const first = likelyInput(job, place);
-      if (first) this.chooseInput(wordsFor(job, first, sheet));
+      void this.suggest(job, place);
     }
     this.forget();
     void this.updateComplete.then(() => {
       openPanel(this.dialog);
       this.renderRoot.querySelector<HTMLInputElement>("[name=wanted]")?.focus();
     });
+  }
+
+  /** The input that is likeliest, unless the person has named one by then. */
+  private async suggest(job: Job, result: Place): Promise<void> {
+    const first = await likelyInput(job, result, pause).catch(() => undefined);
+    if (first && this.job === job && this.fields.input === "")
+      this.chooseInput(wordsFor(job, first, this.sheet));
   }
 
   close(): void {
@@ -80,7 +90,7 @@ export class SeekDialog extends LitElement {
   private body(job: Job) {
     const result = placeFrom(job, this.fields.result, this.sheet);
     const input = placeFrom(job, this.fields.input, this.sheet);
-    const offers = typeof result === "string" ? [] : inputsOf(job, result);
+    const offers = typeof result === "string" ? [] : this.offers.for(job, result);
     const seeking = this.tries !== undefined;
     return html`<div class="head"><h1 id="title">Seek: the input for a wanted value</h1></div>
       <div class="body">
@@ -158,13 +168,8 @@ export class SeekDialog extends LitElement {
     if (!job || this.search) return;
     this.forget();
     const request = this.request(job);
-    const search = typeof request === "string" ? request : seek(job, request);
-    if (typeof search === "string") {
-      this.tell(search, true);
-      return;
-    }
-    this.search = search;
-    this.seekOn(job, request as SeekRequest, search);
+    if (typeof request === "string") this.tell(request, true);
+    else void this.seek(job, request);
   };
 
   private request(job: Job): SeekRequest | string {
@@ -177,19 +182,31 @@ export class SeekDialog extends LitElement {
     return { result, input, wanted: number("wanted"), from: number("from"), to: number("to") };
   }
 
-  private seekOn(job: Job, request: SeekRequest, search: Search) {
-    if (this.search !== search) return;
-    const end = performance.now() + slice;
-    for (let turn = search.next(); ; turn = search.next()) {
-      if (turn.done) {
-        this.end(job, request, turn.value);
-        return;
-      }
-      if (performance.now() < end) continue;
-      this.tries = turn.value.tries;
-      this.told = `Seeking, ${this.tries} tries`;
-      later(() => this.seekOn(job, request, search));
-      return;
+  private async seek(job: Job, request: SeekRequest): Promise<void> {
+    const search = {};
+    this.search = search;
+    const seeking = (tries: number) => {
+      this.tries = tries;
+      this.told = tries === 0 ? "Seeking" : `Seeking, ${tries} tries`;
+    };
+    let end = performance.now() + slice;
+    const goesOn = ({ tries }: Progress) => {
+      if (this.search !== search) return false;
+      if (performance.now() < end) return true;
+      seeking(tries);
+      return pause().then(() => {
+        end = performance.now() + slice;
+        return this.search === search;
+      });
+    };
+    // Before the first step it has to be known which cells lie between.
+    later(() => this.search === search && this.tries === undefined && seeking(0));
+    const outcome = await seek(job, request, goesOn).catch(reasonOf);
+    if (this.search !== search || outcome === undefined) return;
+    if (typeof outcome !== "string") this.end(job, request, outcome);
+    else {
+      this.forget();
+      this.tell(outcome, true);
     }
   }
 

@@ -5,9 +5,11 @@ import { shownText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
 import { planTable, type TableInput, type TablePlan, type TableProblem, type Values } from "../job/whatif.ts";
-import { areaFrom, inputsOf, labelOf, placeFrom, placesFrom, wordsFor } from "../job/whatif-places.ts";
+import { areaFrom, labelOf, placeFrom, placesFrom, wordsFor } from "../job/whatif-places.ts";
 import { likelyInput, numberFrom, suggestedValues } from "../job/whatif-suggest.ts";
 import type { Area } from "./grid-window.ts";
+import { InputOffers } from "./input-offers.ts";
+import { pause } from "./later.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
 import { whatIfStyle } from "./whatif-style.ts";
@@ -57,6 +59,7 @@ export class TrialDialog extends LitElement {
   @state() private own = true;
   @state() private corner = "";
   @state() private over = false;
+  private readonly offers = new InputOffers(this);
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   /** Opens with what is selected: formulas as results, the first blank that they depend on as the input. */
@@ -65,13 +68,20 @@ export class TrialDialog extends LitElement {
     this.sheet = sheet;
     const results = formulasIn(job, sheet, selected);
     this.results = results.map((place) => wordsFor(job, place, sheet)).join(", ");
-    const first = results[0] && likelyInput(job, results[0]);
-    this.down = first ? this.fieldsFor(wordsFor(job, first, sheet)) : noInput;
+    this.down = noInput;
+    if (results[0]) void this.suggest(job, results[0]);
     this.across = noInput;
     this.second = this.over = false;
     this.own = true;
     this.corner = rangeName({ ...selected, bottom: selected.top, right: selected.left });
     void this.updateComplete.then(() => openPanel(this.dialog));
+  }
+
+  /** The input that is likeliest, unless the person has named one by then. */
+  private async suggest(job: Job, result: Place): Promise<void> {
+    const first = await likelyInput(job, result, pause).catch(() => undefined);
+    if (first && this.job === job && this.down === noInput)
+      this.down = this.fieldsFor(wordsFor(job, first, this.sheet));
   }
 
   close(): void {
@@ -87,7 +97,7 @@ export class TrialDialog extends LitElement {
   private body(job: Job) {
     const places = placesFrom(job, this.results, this.sheet, mostResults);
     const plan = this.plan(job, places);
-    const offers = typeof places === "string" ? [] : inputsOf(job, places[0]!);
+    const offers = typeof places === "string" ? [] : this.offers.for(job, places[0]!);
     return html`<div class="head"><h1 id="title">Trial: a what-if table</h1></div>
       <div class="body">
         <label class="field"

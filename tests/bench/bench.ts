@@ -124,7 +124,7 @@ console.log(
     ` ${adding.toFixed(1)} ms; ratio ${(reading / adding).toFixed(2)}, to stay below 5`,
 );
 
-whatIfTimes(3, median);
+await whatIfTimes(3, median);
 
 gearTimes(15, median);
 

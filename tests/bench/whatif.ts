@@ -66,9 +66,16 @@ function tableIn(job: Job, sheet: string): CellValue[] {
 }
 
 /** The cells that `result` needs, as they are typed, and nothing else; the inputs are typed in one after the other. */
-function singly({ result, down, across }: Case): { values: CellValue[]; time: number; cells: number } {
+async function singly({
+  result,
+  down,
+  across,
+}: Case): Promise<{ values: CellValue[]; time: number; cells: number }> {
   const job = createJob(document, undefined, () => {});
-  const needed = [...job.precedents(placeOf(result)), ...[down, across].map(([name]) => placeOf(name))];
+  const needed = [
+    ...(await job.precedents(placeOf(result))),
+    ...[down, across].map(([name]) => placeOf(name)),
+  ];
   const sheets = document.sheets.map(({ name, cells }) => {
     const own = needed
       .filter((place) => place.sheet === name)
@@ -137,7 +144,10 @@ function inSlices(one: Case): { values: CellValue[]; slices: number[] } {
 }
 
 /** Prints what each table costs. @param rounds how often; medians are printed */
-export function whatIfTimes(rounds: number, median: (times: readonly number[]) => number): void {
+export async function whatIfTimes(
+  rounds: number,
+  median: (times: readonly number[]) => number,
+): Promise<void> {
   console.log(
     `\nwhat-if tables of ${rows} x ${columns} values over the full thread job, medians of ${rounds} rounds`,
   );
@@ -148,7 +158,7 @@ export function whatIfTimes(rounds: number, median: (times: readonly number[]) =
     let cells = 0;
     let slices: number[] = [];
     for (let round = 0; round < rounds; round++) {
-      const direct = singly(one);
+      const direct = await singly(one);
       const made = atOnce(one);
       const sliced = inSlices(one);
       for (const values of [made.values, sliced.values])

@@ -17,7 +17,7 @@ function withTable() {
     return time;
   };
   const side = new FarSide(
-    (report) => reports.push(report),
+    (message) => "turn" in message && reports.push(message),
     sheetFunctions,
     () => {},
     now,

@@ -1,7 +1,7 @@
 /** A worker that is none: its side runs in the same process, when the test says so, and what is sent is copied. */
 import type { FarSetting } from "../../src/engine/far-engine.ts";
 import { FarSide } from "../../src/engine/far-side.ts";
-import type { Order, Report } from "../../src/engine/packets.ts";
+import type { Order, Reply, Report } from "../../src/engine/packets.ts";
 import type { SheetFunction } from "../../src/functions/declare.ts";
 import { sheetFunctions } from "../../src/functions/index.ts";
 import type { Far } from "../../src/job/job-values.ts";
@@ -13,10 +13,11 @@ export class InProcess {
   /** What the worker has not read yet, and what the page has not. */
   orders: Order[] = [];
   reports: Report[] = [];
+  replies: Reply[] = [];
   /** Where it is set, nothing is answered any more. */
   hangs = false;
   private side: FarSide | undefined;
-  private hear: ((report: Report) => void) | undefined;
+  private hear: ((message: Report | Reply) => void) | undefined;
   private die: ((reason: string) => void) | undefined;
   private works: (() => void)[] = [];
   private ring: (() => void) | undefined;
@@ -33,8 +34,11 @@ export class InProcess {
       this.die = die;
       this.hangs = false;
       const side = new FarSide(
-        (report) => {
-          if (this.side === side) this.reports.push(structuredClone(report));
+        (message) => {
+          if (this.side !== side) return;
+          const copy = structuredClone(message);
+          if ("answers" in copy) this.replies.push(copy);
+          else this.reports.push(copy);
         },
         this.functions,
         () => {},
@@ -81,14 +85,29 @@ export class InProcess {
   /** The page reads its mail. */
   read(): void {
     for (let report = this.reports.shift(); report; report = this.reports.shift()) this.hear?.(report);
+    for (let reply = this.replies.shift(); reply; reply = this.replies.shift()) this.hear?.(reply);
   }
 
   /** Both, until there is nothing to do. */
   settle(): void {
-    while (this.works.length + this.orders.length + this.reports.length > 0) {
+    while (this.works.length + this.orders.length + this.reports.length + this.replies.length > 0) {
       this.work();
       this.read();
     }
+  }
+
+  /** What comes of a promise that takes several answers. */
+  async awaiting<T>(promise: Promise<T>): Promise<T> {
+    let open = true;
+    const over = () => {
+      open = false;
+    };
+    promise.then(over, over);
+    while (open) {
+      this.settle();
+      await new Promise((done) => setTimeout(done));
+    }
+    return promise;
   }
 
   breakDown(reason: string): void {

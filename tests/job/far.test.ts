@@ -6,6 +6,7 @@ import { isErrorValue } from "../../src/engine/values.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
+import { seek } from "../../src/job/solve-job.ts";
 import { deleteLines, insertLines } from "../../src/job/structure.ts";
 import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "./made.ts";
@@ -306,7 +307,7 @@ test("A small job stays on the thread until it has many formulas or an edit take
   expect(slow.started).toBe(1);
 });
 
-test("Formulas that are tried, precedents and trials need no answer from the worker", () => {
+test("Formulas that are tried need no answer from the worker", () => {
   const cells = { ...small.sheets[0]!.cells, A5: "=SEQUENCE(3,1)", D1: "=SUM(A5:A7)*A1" };
   const document = { ...small, names: { pitch: "One!A1" }, sheets: [{ ...small.sheets[0]!, cells }] };
   const near = createJob(document, undefined, () => {});
@@ -326,8 +327,90 @@ test("Formulas that are tried, precedents and trials need no answer from the wor
     "=B1+C1",
   ])
     expect([formula, job.evaluate(formula, "One")]).toEqual([formula, near.evaluate(formula, "One")]);
-  const place = { sheet: "One", row: 0, column: 3 };
-  const input = { sheet: "One", row: 0, column: 0 };
-  expect(job.precedents(place)).toEqual(near.precedents(place));
-  expect(job.trial([place], [input]).at([7])).toEqual(near.trial([place], [input]).at([7]));
+});
+
+/** `D1` reads a block, a name and a cell; `E1` and `C3` read it. */
+const questioned: JobDocument = {
+  ...small,
+  names: { pitch: "One!A1", sum: "One!D1" },
+  sheets: [
+    {
+      ...small.sheets[0]!,
+      cells: {
+        ...small.sheets[0]!.cells,
+        A5: "=SEQUENCE(3,1)",
+        D1: "=SUM(A5:A7)*pitch+A2",
+        E1: "=SUM(C1:D9)",
+        C3: "=sum+1",
+        F3: "=E1",
+      },
+    },
+  ],
+};
+const at = (cell: string) => ({ sheet: "One", ...parseCell(cell)! });
+
+test("Questions are answered by the worker as on the thread, and nothing else changes", async () => {
+  const near = createJob(questioned, undefined, () => {});
+  const { job, far } = farJob(questioned);
+  // Asked before the worker has read anything of the job.
+  const early = far.awaiting(job.precedents(at("D1")));
+  expect(await early).toEqual(await near.precedents(at("D1")));
+  expect(await far.awaiting(job.readers(at("D1"), 9))).toEqual([at("E1"), at("C3")]);
+  expect(await near.readers(at("D1"), 9)).toEqual([at("E1"), at("C3")]);
+  expect(await far.awaiting(job.readers(at("D1"), 1))).toEqual([at("E1")]);
+  expect(await far.awaiting(job.readers(at("F3"), 9))).toEqual([]);
+  const [far_, near_] = [
+    await far.awaiting(job.trial([at("D1"), at("B2")], [at("A1")])),
+    await near.trial([at("D1"), at("B2")], [at("A1")]),
+  ];
+  expect(far_.dependent).toEqual([true, false]);
+  // (1 + 2 + 3) times 7, and 7 of A2.
+  expect(await far.awaiting(far_.at([7]))).toEqual([49, 8]);
+  expect(await near_.at([7])).toEqual([49, 8]);
+  expect(view(job, "D1").value).toBe(13);
+  // What was typed since counts.
+  type(job, "A2", "10");
+  expect(await far.awaiting(far_.at([7]))).toEqual([52, 11]);
+  // A1 with 6 A1 + 10 = 34.
+  expect(
+    await far.awaiting(seek(job, { result: at("D1"), input: at("A1"), wanted: 34, from: 0, to: 10 })),
+  ).toMatchObject({ kind: "found", point: { at: 4 } });
+  expect(view(job, "A1").value).toBe(1);
+});
+
+test("A question that is not answered is told so, and is asked again where another content is sent", async () => {
+  const { job, far } = farJob(questioned);
+  far.settle();
+  const stopped = job.precedents(at("D1"));
+  type(job, "A1", "3");
+  job.stopReckoning();
+  await expect(stopped).rejects.toThrow("it was stopped");
+  await expect(job.readers(at("D1"), 9)).rejects.toThrow("reckoning is stopped");
+  job.goOnReckoning();
+  far.settle();
+  // The order with the question is dropped with all that was on the way, and given again.
+  const asked = job.readers(at("D1"), 9);
+  far.orders = [];
+  job.setName("other", "One!A2");
+  expect(await far.awaiting(asked)).toEqual([at("E1"), at("C3")]);
+  far.hangs = true;
+  const hanging = job.precedents(at("D1"));
+  expect(far.watched).toBe(true);
+  far.ringAlarm();
+  await expect(hanging).rejects.toThrow("nothing came of it for 20 s");
+  far.settle();
+  expect(view(job, "C1").value).toBe(31);
+  expect(job.reckoning).toBeUndefined();
+  const broken = job.precedents(at("D1"));
+  far.breakDown("out of memory");
+  await expect(broken).rejects.toThrow("out of memory");
+});
+
+test("A search is ended between two steps", async () => {
+  const { job, far } = farJob(questioned);
+  far.settle();
+  let steps = 0;
+  const request = { result: at("D1"), input: at("A1"), wanted: 1e9, from: 0, to: 10 };
+  const outcome = await far.awaiting(seek(job, request, () => ++steps < 4));
+  expect([outcome, steps]).toEqual([undefined, 4]);
 });

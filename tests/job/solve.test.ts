@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import * as math from "mathjs";
 import { describe, expect, test } from "vitest";
-import { type Outcome, type Progress, type Sought, solve } from "../../src/job/solve.ts";
+import { type Asked, type Outcome, type Progress, type Sought, solve } from "../../src/job/solve.ts";
 
 function run(
   valueAt: (x: number) => number | undefined,
@@ -10,14 +10,12 @@ function run(
 ): { outcome: Outcome; tries: number; last: Progress | undefined } {
   let tries = 0;
   let last: Progress | undefined;
-  const search = solve((x) => {
+  const search = solve(sought);
+  for (let turn = search.next(); ; ) {
+    if (turn.done) return { outcome: turn.value, tries, last };
     tries += 1;
-    return valueAt(x);
-  }, sought);
-  for (;;) {
-    const { done, value } = search.next();
-    if (done) return { outcome: value, tries, last };
-    last = value;
+    last = turn.value;
+    turn = search.next(valueAt(turn.value.at));
   }
 }
 
@@ -173,19 +171,25 @@ describe("a value that is not there everywhere", () => {
 });
 
 test("limits that make no sense are refused with the reason", () => {
-  const refusal = (sought: Sought) => () => solve((x) => x, sought);
+  const refusal = (sought: Sought) => () => solve(sought);
   expect(refusal({ wanted: 1, from: 2, to: 2 })).toThrow(/^to must be more than from, 2, got 2$/);
   expect(refusal({ wanted: Number.NaN, from: 0, to: 2 })).toThrow(/^wanted must be a number, got NaN$/);
   expect(refusal({ wanted: 0, from: Number.NEGATIVE_INFINITY, to: 2 })).toThrow(/^from must be a number/);
 });
 
 test("progress tells the tries and the nearest so far, and the search can be left at any time", () => {
-  const search = solve((x) => x ** 3, { wanted: 5, from: 0, to: 100 });
-  const first = search.next().value as Progress;
-  expect(first.tries).toBe(1);
+  const search = solve({ wanted: 5, from: 0, to: 100 });
+  const step = (before?: number) =>
+    search.next(before === undefined ? undefined : before ** 3).value as Asked;
+  let { at, tries } = step();
+  expect(tries).toBe(0);
+  ({ at, tries } = step(at));
+  expect(tries).toBe(1);
   let best = Number.POSITIVE_INFINITY;
   for (let i = 0; i < 30; i++) {
-    const { nearest } = search.next().value as Progress;
+    const asked = step(at);
+    const { nearest } = asked;
+    ({ at } = asked);
     const off = Math.abs(nearest!.gives - 5);
     expect(off).toBeLessThanOrEqual(best);
     best = off;

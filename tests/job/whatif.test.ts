@@ -327,9 +327,9 @@ describe("what cannot be", () => {
   });
 });
 
-test("the blanks that a result depends on are offered, numbers before words", () => {
+test("the blanks that a result depends on are offered, numbers before words", async () => {
   const job = createJob(fullJob, undefined, silent);
-  const names = inputsOf(job, place(job, "wire_target")).map((one) => wordsFor(job, one));
+  const names = (await inputsOf(job, place(job, "wire_target"))).map((one) => wordsFor(job, one));
   expect(names).toContain("thread");
   expect(names).toContain("nose");
   expect(names.indexOf("nose")).toBeLessThan(names.indexOf("thread"));

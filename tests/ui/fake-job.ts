@@ -128,6 +128,7 @@ export function fakeJob(
     },
     trial: unused,
     precedents: unused,
+    readers: unused,
     reckoning: undefined,
     stopReckoning: unused,
     knownValues: unused,
