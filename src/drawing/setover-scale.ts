@@ -44,10 +44,8 @@ export function scaleDetail(plate: Plate, figure: SetoverFigure, room: Box): voi
   // Marks first, so that the labels know them.
   const { every, long } = divided(shown);
   const whole: number[] = [];
-  const marks: number[] = [];
   for (let count = Math.ceil(first / every); count * every <= last; count++) {
     if (!isOn(count * every)) continue;
-    marks.push(count * every);
     const isLong = count % long === 0;
     plate.line(
       [at(count * every, radius), at(count * every, radius - (isLong ? 18 : 10))],
@@ -57,8 +55,9 @@ export function scaleDetail(plate: Plate, figure: SetoverFigure, room: Box): voi
   }
   if (end === undefined) plate.arc(centre, radius, onPaper(first), onPaper(last), "thin");
   else {
-    const far = marks.length > 0 ? (end > middle ? first : last) : end;
-    const [from, to] = isOn(far) ? [Math.min(end, far), Math.max(end, far)] : [end, end];
+    // From its last mark a scale runs back to its zero, from its first one away from it.
+    const back = (Math.abs(end) === figure.ends?.high) === end > 0;
+    const [from, to] = back ? [first, end] : [end, last];
     plate.arc(centre, radius, onPaper(from), onPaper(to), "thin", "scale");
     plate.line([at(end, radius + 8), at(end, radius - 24)], "outline", "scale-end");
   }

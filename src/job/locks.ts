@@ -1,13 +1,30 @@
-/** Cells that are locked against slips of the hand: typing, clearing, pasting and deleting leave them alone. */
+/**
+ * Cells that are locked against slips of the hand: typing, clearing, pasting and deleting leave them alone. Templates ship
+ * with their formulas locked and their blanks free; whoever wants to change a formula unlocks it.
+ */
 import { cellName, parseRange } from "../engine/address.ts";
 import { type Area, common, holds, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
-import type { SheetDocument } from "./document.ts";
+import type { JobDocument, SheetDocument } from "./document.ts";
+import { formatOf } from "./formats.ts";
 import type { Job } from "./job.ts";
 import { rangeName } from "./references.ts";
 
+const read = new WeakMap<readonly string[], readonly Area[]>();
+
+/** Every cell that is painted asks, so that the ranges are read once. */
+function areasOf({ locked }: SheetDocument): readonly Area[] {
+  if (!locked) return [];
+  let areas = read.get(locked);
+  if (!areas) {
+    areas = locked.map((key) => parseRange(key)!);
+    read.set(locked, areas);
+  }
+  return areas;
+}
+
 export function isLocked(sheet: SheetDocument, row: number, column: number): boolean {
-  return (sheet.locked ?? []).some((key) => holds(parseRange(key)!, row, column));
+  return areasOf(sheet).some((area) => holds(area, row, column));
 }
 
 /** The first locked range that reaches into `area`, as `B5`. */
@@ -25,14 +42,23 @@ export function setLocked(job: Job, sheet: string, area: Area, locked: boolean):
   putLocks(job, sheet, now, `${locked ? "Locked" : "Unlocked"} ${rangeName(area)} in ${sheet}`);
 }
 
-/** Locks every cell of a sheet that holds a formula, so that only the blanks can be typed into. */
+/** Frees every cell of a sheet. */
+export function unlockAll(job: Job, sheet: string): void {
+  if (job.document.sheets.some(({ name, locked }) => name === sheet && locked))
+    putLocks(job, sheet, [], `Unlocked ${sheet}`);
+}
+
+/**
+ * Locks every cell of a sheet that holds a formula, so that only the blanks can be typed into: a blank that comes with a
+ * proposal stays free.
+ */
 export function lockFormulas(job: Job, sheet: string): void {
   const found = job.document.sheets.find((each) => each.name === sheet);
   if (!found) return;
   const formulas = Object.entries(found.cells)
     .filter(([, text]) => text.startsWith("="))
     .map(([key]) => parseRange(key)!)
-    .filter(({ top, left }) => !isLocked(found, top, left))
+    .filter(({ top, left }) => formatOf(found, top, left).role !== "input" && !isLocked(found, top, left))
     .sort((a, b) => a.left - b.left || a.top - b.top);
   if (formulas.length === 0) return;
   // Neighbours in a column make one range.
@@ -51,16 +77,33 @@ export function lockFormulas(job: Job, sheet: string): void {
   );
 }
 
-function putLocks(job: Job, sheet: string, locked: readonly string[], what: string): void {
-  job.put(
-    withSheet(job.document, sheet, ({ locked: _, ...rest }) =>
-      locked.length > 0 ? { ...rest, locked } : rest,
-    ),
-    what,
+/** Frees what has just been put in among locked cells: it holds nothing yet that could be lost. */
+export function withUnlocked(document: JobDocument, sheet: string, area: Area): JobDocument {
+  const found = document.sheets.find((each) => each.name === sheet);
+  if (!found || lockedIn(found, area) === undefined) return document;
+  return withLocks(
+    document,
+    sheet,
+    found.locked!.flatMap((key) => without(parseRange(key)!, area).map(rangeName)),
   );
+}
+
+function withLocks(document: JobDocument, sheet: string, locked: readonly string[]): JobDocument {
+  return withSheet(document, sheet, ({ locked: _, ...rest }) =>
+    locked.length > 0 ? { ...rest, locked } : rest,
+  );
+}
+
+function putLocks(job: Job, sheet: string, locked: readonly string[], what: string): void {
+  job.put(withLocks(job.document, sheet, locked), what);
 }
 
 /** Why a cell cannot be typed into. */
 export function lockReason(row: number, column: number): string {
   return `${cellName(row, column)} is locked: unlock it first`;
+}
+
+/** The cells that such a reason names, as `B5`; undefined for any other reason. */
+export function lockedCells(reason: string): string | undefined {
+  return /^([A-Z]+\d+(?::[A-Z]+\d+)?) is locked/.exec(reason)?.[1];
 }

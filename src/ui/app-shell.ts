@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import { sheetFunctions } from "../functions/index.ts";
+import { scenarioOf } from "../job/scenario.ts";
 import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
 import type { GridSaid } from "./commanded-grid.ts";
@@ -13,6 +14,7 @@ import { FileIntake } from "./file-intake.ts";
 import { HelpActs } from "./help-acts.ts";
 import { LatheActs } from "./lathe-acts.ts";
 import { type Layout, layoutFor, roomForWords } from "./layout.ts";
+import { lockOffers } from "./lock-offers.ts";
 import { stayOffline } from "./offline.ts";
 import { factsOf, namedText, numberedName, operationsOf } from "./operations.ts";
 import { PageActs, type PageParts } from "./page-acts.ts";
@@ -121,7 +123,7 @@ export class HalfAngle extends LitElement implements PageParts {
           .operations=${operations}
           .here=${sheet}
           .job=${title}
-          .scenario=${job?.document.scenario ?? ""}
+          .scenario=${job ? scenarioOf(job) : ""}
           @route=${(event: CustomEvent<RouteAct>) => this.page.route(event.detail)}
         ></route-card>
 <header>
@@ -244,7 +246,7 @@ export class HalfAngle extends LitElement implements PageParts {
 
   /** The grid speaks for itself; here its words are for the eye. */
   private onGridSaid({ text, wrong }: GridSaid) {
-    if (wrong) this.said.alarm(sentence(text));
+    if (wrong) this.said.alarm(sentence(text), lockOffers(this.page, text));
     else this.lastly = text;
   }
 

@@ -98,6 +98,10 @@ describe("labels", () => {
     const figures = of.labels.map(({ text }) => text).filter((text) => /^\d+$/.test(text));
     expect(figures).toContain("59");
     expect(figures.filter((text) => Number(text) > 60)).toEqual([]);
+    // The flank on the last mark itself, and the setting past it: the scale is there as well.
+    const close = drawing(29, "bed", 30, "right", "external", undefined, 0, 60);
+    const line = pointsOf(close.shapes.find(({ part }) => part === "scale")!.d).map(([at]) => at);
+    expect(Math.max(...line) - Math.min(...line)).toBeGreaterThan(60);
     // The same scale with its last mark at 90 shows the setting as any other.
     expect(texts(drawing(26, "bed", 27.5, "right", "external", undefined, 0, 90), "warn")).toEqual([]);
   });

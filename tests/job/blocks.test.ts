@@ -6,7 +6,8 @@ import { readJob, writeJob } from "../../src/job/file.ts";
 import { fillEdits } from "../../src/job/fill.ts";
 import { showValue } from "../../src/job/format.ts";
 import { createJob } from "../../src/job/job.ts";
-import { lockFormulas, setLocked } from "../../src/job/locks.ts";
+import { lockedCells, lockFormulas, lockReason, setLocked, unlockAll } from "../../src/job/locks.ts";
+import { insertLines } from "../../src/job/structure.ts";
 import { duplicateSheet, renameName, setTitle } from "../../src/job/whole-sheets.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
@@ -30,6 +31,31 @@ describe("locked cells", () => {
     setLocked(job, "A", area(1, 0), false);
     expect(job.setCells(edits)).toBeUndefined();
     expect(job.cell("A", 1, 0).text).toBe("9");
+  });
+
+  test("are the formulas of a sheet, but never a blank that comes with a proposal", () => {
+    const job = jobOf({ A1: "=1+1", A2: "=A1", B1: "=A1" }, { formats: { A2: { role: "input" } } });
+    lockFormulas(job, "A");
+    expect(job.document.sheets[0]!.locked).toEqual(["A1", "B1"]);
+    unlockAll(job, "A");
+    expect(job.document.sheets[0]!.locked).toBeUndefined();
+    expect(job.canUndo).toBe("Unlocked A");
+    job.undo();
+    expect(job.document.sheets[0]!.locked).toEqual(["A1", "B1"]);
+  });
+
+  test("let rows in between that can be typed into", () => {
+    const job = jobOf({ A1: "=1+1", A2: "=A1+1", A3: "=A2+1" }, { locked: ["A1:A3"] });
+    insertLines(job, "A", "row", 1, 2);
+    expect(job.document.sheets[0]!.locked).toEqual(["A1", "A4:A5"]);
+    expect(job.setCells([{ sheet: "A", row: 2, column: 0, text: "7" }])).toBeUndefined();
+    expect(job.setCells([{ sheet: "A", row: 3, column: 0, text: "7" }])).toMatch(/^A4 is locked/);
+  });
+
+  test("are named by the reason that refuses, and by no other", () => {
+    expect(lockedCells(lockReason(3, 1))).toBe("B4");
+    expect(lockedCells("B4:B7 is locked: unlock it first")).toBe("B4:B7");
+    expect(lockedCells("the merged cells B4 would be torn apart")).toBeUndefined();
   });
 
   test("in the middle of a locked range can be freed alone", () => {

@@ -64,6 +64,7 @@ describe("a wanted value", () => {
     const job = createJob(fullJob, undefined, silent);
     const wanted = 12.65;
     const asked = request(job, "wire_target", wanted, "target", 10.5, 12);
+    setLocked(job, "Thread", { top: 21, left: 1, bottom: 21, right: 1 }, false);
     const outcome = await run(job, asked);
     if (outcome.kind !== "found") throw new Error(outcome.kind);
     takeFound(job, asked, outcome.point);

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/cross-unit-threads.json", "utf8");
 
@@ -13,7 +13,7 @@ function jobWith(inputs: Readonly<Record<string, string>>): Job {
   for (const [name, typed] of Object.entries(inputs)) {
     const { sheet, rest } = splitSheet(job.document.names[name]!)!;
     const { top, left } = parseRange(rest)!;
-    job.setCells([{ sheet, row: top, column: left, text: typed }]);
+    put(job, [{ sheet, row: top, column: left, text: typed }]);
   }
   return job;
 }

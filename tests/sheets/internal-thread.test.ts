@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/internal-thread.json", "utf8");
 
@@ -17,7 +17,7 @@ function jobWith(inputs: Readonly<Record<string, string>>): Job {
 function type(job: Job, name: string, typed: string): void {
   const { sheet, rest } = splitSheet(job.document.names[name]!)!;
   const { top, left } = parseRange(rest)!;
-  job.setCells([{ sheet, row: top, column: left, text: typed }]);
+  put(job, [{ sheet, row: top, column: left, text: typed }]);
 }
 
 const number = (job: Job, name: string) => valueAt(job, name) as number;

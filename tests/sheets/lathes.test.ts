@@ -12,7 +12,7 @@ import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
 import { takeLathe } from "../../src/job/lathe.ts";
 import { stepsOf } from "../../src/job/steps.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const read = (file: string) => readJob(readFileSync(`sheets/${file}.json`, "utf8"));
 const lathes = ["lathe-inch", "lathe-metric", "lathe-mixed"].map((file) => ({ file, document: read(file) }));
@@ -29,7 +29,10 @@ function typed(document: ReturnType<typeof read>, name: string): string[] {
 function type(job: Job, name: string, texts: readonly string[]): void {
   const { sheet, rest } = splitSheet(job.document.names[name]!)!;
   const { top, left } = parseRange(rest)!;
-  job.setCells(texts.map((text, i) => ({ sheet, row: top + i, column: left, text })));
+  put(
+    job,
+    texts.map((text, i) => ({ sheet, row: top + i, column: left, text })),
+  );
 }
 
 const number = (job: Job, name: string) => valueAt(job, name) as number;
@@ -180,7 +183,7 @@ describe("a job on another lathe", () => {
     };
     const { edits, left } = takeLathe(job, createJob(document));
     expect(left).toEqual([]);
-    job.setCells([...edits, at("thread", thread), at("unit", unit)]);
+    put(job, [...edits, at("thread", thread), at("unit", unit)]);
     return job;
   }
 

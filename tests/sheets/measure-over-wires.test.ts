@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/measure-over-wires.json", "utf8");
 
@@ -19,7 +19,8 @@ function type(job: Job, name: string, ...typed: string[]): void {
   const { sheet, rest } = splitSheet(job.document.names[name]!)!;
   const { top, bottom, left } = parseRange(rest)!;
   const down = typed.length === 1 ? 1 : bottom - top + 1;
-  job.setCells(
+  put(
+    job,
     Array.from({ length: down }, (_, i) => ({ sheet, row: top + i, column: left, text: typed[i] ?? "" })),
   );
 }

@@ -5,13 +5,14 @@ import { isErrorValue } from "../../src/engine/values.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/name-that-thread.json", "utf8");
 
 function jobWith(inputs: Record<string, string>): Job {
   const job = createJob(readJob(text));
-  job.setCells(
+  put(
+    job,
     Object.entries(inputs).map(([name, typed]) => {
       const { sheet, rest } = splitSheet(job.document.names[name]!)!;
       const { top, left } = parseRange(rest)!;

@@ -5,13 +5,14 @@ import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { alongSetover, overcutAt } from "../../src/lathe/groove.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/set-over-error.json", "utf8");
 
 function jobWith(inputs: Record<string, string>): Job {
   const job = createJob(readJob(text));
-  job.setCells(
+  put(
+    job,
     Object.entries(inputs).map(([name, typed]) => {
       const { sheet, rest } = splitSheet(job.document.names[name]!)!;
       const { top, left } = parseRange(rest)!;

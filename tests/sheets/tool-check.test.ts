@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
 
 const text = readFileSync("sheets/tool-check.json", "utf8");
 
@@ -13,7 +13,7 @@ function jobWith(inputs: Readonly<Record<string, string>>): Job {
   for (const [name, typed] of Object.entries(inputs)) {
     const { sheet, rest } = splitSheet(job.document.names[name]!)!;
     const { top, left } = parseRange(rest)!;
-    job.setCells([{ sheet, row: top, column: left, text: typed }]);
+    put(job, [{ sheet, row: top, column: left, text: typed }]);
   }
   return job;
 }
@@ -50,9 +50,9 @@ test("a Whitworth tool with the design radius cuts the design depth", () => {
 test("a sharp nose goes deeper and is cautioned, one too blunt does not fit", () => {
   const sharp = jobWith({ nose: "0" });
   expect(number(sharp, "depth")).toBeCloseTo((7 / 8) * 1.2990381, 6);
-  expect(valueAt(sharp, "Nose!A13")).toContain("A sharp point cuts deep");
+  expect(valueAt(sharp, "Nose!A14")).toContain("A sharp point cuts deep");
   const blunt = jobWith({ nose: "0.3" });
-  expect(valueAt(blunt, "Nose!A13")).toContain("does not fit the form");
+  expect(valueAt(blunt, "Nose!A14")).toContain("does not fit the form");
 });
 
 // ISO 724: M10 has d2 9.026; atan(1.5 / (pi 9.026)) = 3.028 degrees.
