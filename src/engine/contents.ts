@@ -72,15 +72,20 @@ export class Contents {
 
   /** @throws RangeError if a sheet is unknown or a cell lies outside the largest sheet */
   type(edits: readonly EngineEdit[]): CellEntry[] {
+    this.write(edits);
+    return edits.map((edit) => ({ cell: this.cellAt(edit), entry: enter(edit.text) }));
+  }
+
+  /** The same for whoever only keeps the texts. */
+  write(edits: readonly EngineEdit[]): void {
     for (const edit of edits) this.requirePlace(edit);
-    return edits.map((edit) => {
-      const { cells, values } = this.sheets[this.indexOf(edit.sheet)]!;
-      const name = cellName(edit.row, edit.column);
+    for (const { sheet, row, column, text } of edits) {
+      const { cells, values } = this.sheets[this.indexOf(sheet)]!;
+      const name = cellName(row, column);
       values.delete(name);
-      if (edit.text === "") cells.delete(name);
-      else cells.set(name, edit.text);
-      return { cell: this.cellAt(edit), entry: enter(edit.text) };
-    });
+      if (text === "") cells.delete(name);
+      else cells.set(name, text);
+    }
   }
 
   put(edits: readonly ValueEdit[]): CellEntry[] {

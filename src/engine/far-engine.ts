@@ -9,7 +9,7 @@ import { cellName } from "./address.ts";
 import type { Contents, EngineContent, EngineEdit } from "./contents.ts";
 import type { Log } from "./engine.ts";
 import { FarQuestions } from "./far-questions.ts";
-import { type Blocks, FarValues, firstTurn } from "./far-values.ts";
+import { FarValues, firstTurn } from "./far-values.ts";
 import type { KnownValues } from "./known-values.ts";
 import { type Order, type Reply, type Report, spotOf } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
@@ -22,6 +22,8 @@ import type { CellValue } from "./values.ts";
 export interface FarThread {
   post(order: Order): void;
   end(): void;
+  /** It has nothing to do: another job may have it. */
+  leave(): void;
 }
 
 /** Starts a worker. @param died it cannot be started, or has broken down */
@@ -102,11 +104,6 @@ export class FarEngine implements Reckoner {
     this.values.load(content, origin);
     this.small.clear();
     this.sendAll();
-  }
-
-  /** Values that another engine has reckoned, to show until newer ones come. */
-  seed(from: Reckoner, blocks: Blocks): void {
-    this.values.seed(from, blocks);
   }
 
   known(): Generator<void, KnownValues> | undefined {
@@ -190,6 +187,10 @@ export class FarEngine implements Reckoner {
   }
 
   end(): void {
+    if (this.ended === this.turn && this.outbox.length === 0 && !this.questions.waiting) {
+      this.thread?.leave();
+      this.thread = undefined;
+    }
     this.endThread();
     this.questions.drop("the job was closed");
     this.small.clear();

@@ -10,7 +10,7 @@ import { enter, limits } from "./gate.ts";
 import { type KnownValues, knownPart, mostAreas, mostKnown, mostWords } from "./known-values.ts";
 import { type Packet, packed, type Report, type Spots, spotsOf, type Told } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
-import type { Origin, Reckoner } from "./reckoner.ts";
+import type { Origin } from "./reckoner.ts";
 import { type Known, ValueStore } from "./value-store.ts";
 import type { CellValue, Place } from "./values.ts";
 
@@ -62,28 +62,6 @@ export class FarValues {
     this.blocks = { wanted: filled, filled };
   }
 
-  /** Values that another engine has reckoned, to show until newer ones come. */
-  seed(from: Reckoner, blocks: Blocks): void {
-    this.blocks = blocks;
-    const take = (sheet: number, row: number, column: number) => {
-      const { name } = this.held.sheets[sheet]!;
-      const store = this.stores[sheet]!;
-      store.put(row, column, from.value(name, row, column), firstTurn);
-      const note = from.note(name, row, column);
-      const figure = from.figure(name, row, column);
-      if (note !== undefined || figure) store.putBeside(row, column, { note, figure });
-    };
-    for (const [sheet, { cells }] of this.held.sheets.entries()) {
-      for (const [name, text] of cells) {
-        const { row, column } = parseCell(name)!;
-        if (text[0] === "=") take(sheet, row, column);
-      }
-    }
-    for (const { sheet, top, left, bottom, right } of blocks.filled)
-      for (let row = top; row <= bottom; row++)
-        for (let column = left; column <= right; column++) take(sheet, row, column);
-  }
-
   /**
    * Values of another time, to show until newer ones come.
    *
@@ -126,7 +104,7 @@ export class FarValues {
   /** @returns cells that show the value of another one now, and have to be told even if theirs comes out as it was */
   type(edits: readonly EngineEdit[], origin?: Origin): Spots[] {
     if (!origin) {
-      this.held.type(edits);
+      this.held.write(edits);
       return [];
     }
     const blocks = new Blocked(this.blocks.filled);
@@ -141,7 +119,7 @@ export class FarValues {
       to,
       known: knownIn(this.stores[from.sheet]!, from),
     }));
-    this.held.type(edits);
+    this.held.write(edits);
     for (const { sheet, row, col } of typed) this.stores[sheet]?.keep(row, col, undefined);
     for (const { cell, known } of came) this.stores[cell.sheet]?.keep(cell.row, cell.col, known);
     for (const { to, known } of filled) this.putBlock(to, known);

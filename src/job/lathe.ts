@@ -30,7 +30,7 @@ const own = new Set(["unit"]);
  * @param job that takes: one that is to be cut on the lathe, or a lathe that is made from such a job
  * @param lathe running job that gives
  */
-export function takeLathe(job: Job, lathe: Job): TakenOver {
+export function takeLathe(job: Pick<Job, "document">, lathe: Job): TakenOver {
   const edits: CellEdit[] = [];
   const taken: string[] = [];
   const left: string[] = [];

@@ -43,6 +43,11 @@ export function lineBefore(change: LineChange, line: number): number | undefined
  * put inside, shrinks by what is taken out, and keeps lines that change places within it.
  */
 export function spanAfter(change: LineChange, first: number, last: number): Span | undefined {
+  // Nearly all references are these: a sheet may have hundreds of thousands.
+  if (first === last || change.act === "insert") {
+    const [from, to] = [lineAfter(change, first), lineAfter(change, last)];
+    return from === undefined || to === undefined ? undefined : { first: from, last: to };
+  }
   if (change.act !== "move") {
     const ends = linesAfter(change, first, last);
     return ends.length === 0 ? undefined : { first: ends[0]!.first, last: ends.at(-1)!.last };

@@ -13,7 +13,7 @@ export interface NamedArea {
 }
 
 /** Where a name of the job points; undefined when it has no such name. Case does not count, as in formulas. */
-export function namedArea(job: Job, name: string): NamedArea | undefined {
+export function namedArea(job: Pick<Job, "document">, name: string): NamedArea | undefined {
   const { names } = job.document;
   const key = Object.keys(names).find((each) => each.toLowerCase() === name.toLowerCase());
   const place = key === undefined ? undefined : splitSheet(names[key]!);

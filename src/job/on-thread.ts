@@ -67,12 +67,6 @@ export class OnThread implements Reckoner {
     return this.answering.answer(question);
   }
 
-  /** Areas that block functions take or would take, and those that they fill. */
-  get blocks() {
-    const { hf, spills } = this.engine.inner;
-    return { wanted: spills.blocks(hf), filled: spills.filled(hf) };
-  }
-
   /** They are reckoned before anyone could see the others. */
   known(): undefined {
     return undefined;

@@ -34,7 +34,7 @@ import type { Later } from "./whatif-slices.ts";
 /**
  * @param functions what cells may call besides the engine's own functions
  * @param later lets what-if tables be reckoned in slices; without it they are reckoned with every edit
- * @param far how a large job gets a worker; without it every job is reckoned on this thread
+ * @param far how the job gets a worker; without it it is reckoned on this thread
  * @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be
  */
 export function createJob(
@@ -97,20 +97,22 @@ class RunningJob implements Job {
       value: text === "" && !anchor ? null : this.engine.value(sheet, row, column),
       format: this.formatAt(found, row, column),
     };
-    const cautions = [this.engine.note(sheet, row, column), this.inputCaution(found, row, column, view)];
+    const reckoned = text[0] === "=" || anchor !== undefined;
+    const note = reckoned ? this.engine.note(sheet, row, column) : undefined;
+    const cautions = [note, this.inputCaution(found, row, column, view)];
     const caution = cautions.filter((each) => each !== undefined).join("; ");
     if (caution !== "") view.caution = caution;
-    const figure = this.engine.figure(sheet, row, column);
+    const figure = reckoned ? this.engine.figure(sheet, row, column) : undefined;
     if (figure) view.figure = figure;
     if (isLocked(found, row, column)) view.locked = true;
-    if (this.engine.isStale(sheet, row, column)) {
+    if (reckoned && this.engine.isStale(sheet, row, column)) {
       view.stale = true;
       if (isErrorValue(view.value)) view.value = null;
     }
     const choices = found.choices[key];
     if (choices) view.choices = choices;
-    const note = found.notes[key];
-    if (note !== undefined) view.note = note;
+    const remark = found.notes[key];
+    if (remark !== undefined) view.note = remark;
     if (anchor) view.spilledFrom = cellName(anchor.row, anchor.column);
     const name = nameOfCell(this.document, sheet, row, column);
     if (name !== undefined) view.name = name;

@@ -53,6 +53,8 @@ function unsortable(job: Job, sheet: SheetDocument, area: Area): string | undefi
     return `${torn} is merged past one row or past the table, and sorting would tear it: split it first`;
   for (let row = area.top; row <= area.bottom; row++) {
     for (let column = area.left; column <= area.right; column++) {
+      // Where something is typed no block can be.
+      if (sheet.cells[cellName(row, column)] !== undefined) continue;
       const { spilledFrom } = job.cell(sheet.name, row, column);
       if (spilledFrom !== undefined)
         return `${cellName(row, column)} is filled by the formula in ${spilledFrom}`;
@@ -90,7 +92,7 @@ function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, numb
     Object.entries(sheet.cells).map(([key, text]) => {
       const { row, column } = parseCell(key)!;
       const down = holds(area, row, column) ? to.get(row)! - row : 0;
-      return [keyOf(key), moveFormula(text, down, 0)];
+      return [down === 0 ? key : cellName(row + down, column), moveFormula(text, down, 0)];
     }),
   );
   return {
@@ -147,21 +149,27 @@ export function tableAround(job: Job, sheet: string, row: number, column: number
   const found = job.document.sheets.find((each) => each.name === sheet);
   const filled = (r: number, c: number) => {
     if (r < 0 || c < 0) return false;
+    if (found?.cells[cellName(r, c)] !== undefined) return true;
     const view = job.cell(sheet, r, c);
     return view.text !== "" || (view.value !== null && view.value !== "");
   };
   let area: Area = { top: row, left: column, bottom: row, right: column };
+  const looked = new Map<number, number>();
   const most = (found?.rows ?? 0) * (found?.columnCount ?? 0);
   for (let grown = true, rounds = 0; grown && rounds <= most; rounds++) {
     const { top, left, bottom, right } = area;
     const inRow = (r: number) => range(left - 1, right + 1).some((c) => filled(r, c));
-    const inColumn = (c: number) => range(top, bottom).some((r) => filled(r, c));
+    const inColumn = (c: number) => range(looked.get(c) ?? top, bottom).some((r) => filled(r, c));
     const next = {
       top: inRow(top - 1) ? top - 1 : top,
       left: inColumn(left - 1) ? left - 1 : left,
       bottom: inRow(bottom + 1) ? bottom + 1 : bottom,
       right: inColumn(right + 1) ? right + 1 : right,
     };
+    // Found empty as far down as this: with a row more, only that one is new. Rows above are looked at all anew.
+    for (const c of [left - 1, right + 1])
+      if (next.top === top) looked.set(c, bottom + 1);
+      else looked.delete(c);
     grown = !isInside(next, area);
     area = next;
   }

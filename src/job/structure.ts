@@ -6,6 +6,7 @@ import { type Area, common, holds, isInside, moved, without } from "./areas.ts";
 import { smallestSheet, withSheet } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import type { Job } from "./job.ts";
+import { lastUsed } from "./large-cells.ts";
 import { type Axis, type LineChange, lineAfter, linesAfter, spanAfter } from "./lines.ts";
 import { linesOf, linesText } from "./lines-shown.ts";
 import { lockedIn, withUnlocked } from "./locks.ts";
@@ -30,7 +31,7 @@ export function insertLines(
   const found = sheetOf(job, sheet);
   if (!found || count < 1) return undefined;
   const most = axis === "row" ? limits.rows : limits.columns;
-  const used = lastUsed(found, axis);
+  const used = lastUsed(found.cells)[axis];
   if (Math.max(used + 1, at) + count > most)
     return `a sheet may have ${most} ${axis}s, and with ${count} more the last cells would be past that`;
   const change: LineChange = { act: "insert", at, count };
@@ -295,14 +296,6 @@ function bandOf(axis: Axis, at: number, count: number): Area {
   return axis === "row"
     ? { ...whole, top: at, bottom: at + count - 1 }
     : { ...whole, left: at, right: at + count - 1 };
-}
-
-function lastUsed(sheet: SheetDocument, axis: Axis): number {
-  const lines = Object.keys(sheet.cells).map((key) => {
-    const { row, column } = parseCell(key)!;
-    return axis === "row" ? row : column;
-  });
-  return lines.reduce((most, line) => Math.max(most, line), -1);
 }
 
 function sheetOf(job: Job, name: string): SheetDocument | undefined {

@@ -17,6 +17,7 @@ import { type Layout, layoutFor, roomForWords } from "./layout.ts";
 import { lockOffers } from "./lock-offers.ts";
 import { stayOffline } from "./offline.ts";
 import { factsOf, namedText, numberedName, operationsOf } from "./operations.ts";
+import { ownTask } from "./own-task.ts";
 import { PageActs, type PageParts } from "./page-acts.ts";
 import { panels } from "./panels.ts";
 import { PaperActs } from "./paper-acts.ts";
@@ -95,6 +96,11 @@ export class HalfAngle extends LitElement implements PageParts {
       () => document.visibilityState === "hidden" && this.desk.leaving(),
     );
     this.measure();
+  }
+
+  /** Neither in the task that reads the script of the page, nor in one that runs a command. */
+  protected override scheduleUpdate(): Promise<unknown> {
+    return ownTask().then(() => super.scheduleUpdate());
   }
 
   protected override firstUpdated(): void {

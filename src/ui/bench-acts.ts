@@ -16,6 +16,7 @@ import { type Steps, stepsOf } from "../job/steps.ts";
 import type { BenchAct, BenchJob } from "./bench-view.ts";
 import { pictureOf } from "./drawing-cell.ts";
 import type { PageActs } from "./page-acts.ts";
+import { reckoned } from "./reckoned.ts";
 
 interface Standing {
   readonly at: number;
@@ -56,9 +57,12 @@ export class BenchActs {
     if (standing?.open) void this.acts.parts.draw().then(() => this.show());
   }
 
-  show(): void {
+  async show(): Promise<void> {
     const { job, parts } = this.acts;
     if (!job || !this.acts.commit()) return;
+    // The steps come of the values.
+    await reckoned(job);
+    if (job !== this.acts.job) return;
     const plan = stepsOf(job);
     const { standing } = this;
     this.rounds = standing?.rounds ?? [];
@@ -85,7 +89,11 @@ export class BenchActs {
       void this.light?.release().catch(() => undefined);
       this.light = undefined;
     }
-    if (did.act === "reading" && job) this.read(job, did.text);
+    if (did.act === "reading" && job)
+      void reckoned(job).then(() => {
+        this.read(job, did.text);
+        void parts.draw();
+      });
     void parts.draw();
   }
 

@@ -11,6 +11,7 @@ import { isKeptJob, Keep, type Standing } from "./keep.ts";
 import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
+import { reckoned } from "./reckoned.ts";
 import { templates } from "./templates.ts";
 import { ValueKeep } from "./value-keep.ts";
 
@@ -191,7 +192,7 @@ export class Desk {
         () => this.snapshot(job),
         (saved) => this.report(saved),
         () => this.shared,
-        () => prepareText(job.document, pause),
+        () => this.readyFor(job),
       );
     const { autosave } = this;
     this.values = this.keep && new ValueKeep(this.keep, id, job, () => autosave?.settled);
@@ -223,6 +224,12 @@ export class Desk {
       this.values?.touch();
     }
     this.listener.savedChanged();
+  }
+
+  /** What the shelf shows of a job are values, too: they are waited for, but not long. */
+  private readyFor(job: Job): Promise<void> | undefined {
+    const prepared = () => prepareText(job.document, pause);
+    return job.reckoning ? reckoned(job, 500).then(prepared) : prepared();
   }
 
   private snapshot(job: Job): ReturnType<Snapshot> {

@@ -5,6 +5,7 @@
  */
 import type { Place } from "../engine/values.ts";
 import type { Job } from "../job/job.ts";
+import { reckoned } from "./reckoned.ts";
 
 export interface Edit {
   readonly place: Place;
@@ -81,18 +82,22 @@ export class EditSession extends EventTarget {
     this.letters = false;
     this.pointed = undefined;
     if (edit.text !== edit.before) {
-      const { sheet, row, column } = edit.place;
       const reason = job.setCells([{ ...edit.place, text: spelledAsListed(job, edit) }]);
       if (reason !== undefined) this.dispatchEvent(new CustomEvent("refused", { detail: reason }));
-      else this.warn(job.cell(sheet, row, column).caution);
+      else this.warn(job, edit.place);
     }
     this.tell();
     return true;
   }
 
   /** A value that is doubtful is kept, and said to be so. */
-  private warn(caution: string | undefined) {
-    if (caution !== undefined) this.dispatchEvent(new CustomEvent("cautioned", { detail: caution }));
+  private warn(job: Job, { sheet, row, column }: Place) {
+    const { stale, caution } = job.cell(sheet, row, column);
+    if (stale)
+      void reckoned(job).then(
+        () => job.cell(sheet, row, column).stale || this.warn(job, { sheet, row, column }),
+      );
+    else if (caution !== undefined) this.dispatchEvent(new CustomEvent("cautioned", { detail: caution }));
   }
 
   /** True while nothing has been typed since a cell was pointed at: the next one takes its place. */

@@ -13,6 +13,7 @@ import { entryStyle } from "./entry-style.ts";
 import type { FieldState } from "./formula-field.ts";
 import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
+import { ownTask } from "./own-task.ts";
 import { screenKeys } from "./screen-keys.ts";
 
 /** Letters that may need more lines than a phone has for them. */
@@ -54,6 +55,11 @@ export class EntryLine extends LitElement {
     this.session.removeEventListener("change", this.onChange);
     this.stopJob?.();
     super.disconnectedCallback();
+  }
+
+  /** What a formula would give takes a while to reckon: the next key goes first. */
+  protected override scheduleUpdate(): Promise<unknown> {
+    return ownTask().then(() => super.scheduleUpdate());
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

@@ -1,4 +1,4 @@
-/** How a job gets a worker for its values, and when: the numbers are measured, see DEVELOPERS.md. */
+/** How a job gets a worker for its values. One is started with the page, so that it is ready when the first job is. */
 import workerScript from "../engine/worker.ts?worker&url";
 import fileScript from "../job/file-worker.ts?worker&url";
 import type { Far } from "../job/job-values.ts";
@@ -24,12 +24,42 @@ function started<Heard>(
   }
 }
 
+type Heard = Parameters<Far["start"]>[0];
+
+/** A worker that reckons, for whichever job has it. */
+class Hand {
+  heard: Heard = () => {};
+  died: (reason: string) => void = (reason) => {
+    this.dead = reason;
+  };
+  /** Why it died while no job had it. */
+  dead: string | undefined;
+  readonly worker = started<Parameters<Heard>[0]>(
+    workerScript,
+    (report) => this.heard(report),
+    (reason) => this.died(reason),
+  );
+}
+
+/** Has nothing to do. */
+let spare: Hand | undefined = new Hand();
+
 export const far: Far = {
-  formulas: 500,
-  longest: 50,
   start(heard, died) {
-    const worker = started(workerScript, heard, died);
-    return { post: (order) => worker?.postMessage(order), end: () => worker?.terminate() };
+    const hand = spare ?? new Hand();
+    spare = undefined;
+    hand.heard = heard;
+    hand.died = died;
+    const { dead } = hand;
+    if (dead !== undefined) later(() => died(dead));
+    return {
+      post: (order) => hand.worker?.postMessage(order),
+      end: () => hand.worker?.terminate(),
+      leave() {
+        if (spare) hand.worker?.terminate();
+        else spare = hand;
+      },
+    };
   },
   later,
   alarm(ring, after) {

@@ -1,12 +1,17 @@
 /** The lathes that ship and those of the person, and what is done with them. A lathe is a job with a sheet named Lathe. */
+
+import { withCells } from "../job/changes.ts";
 import type { JobDocument } from "../job/document.ts";
-import { readJob, writeJob } from "../job/file.ts";
-import { createJob, type Job } from "../job/job.ts";
+import { writeJob } from "../job/file.ts";
+import type { Job } from "../job/job.ts";
 import { isLathe, takeLathe } from "../job/lathe.ts";
 import { namedArea } from "../job/named.ts";
+import { readSoon } from "../job/read-far.ts";
+import { startReading } from "./far-thread.ts";
 import type { LatheAct, LatheCard } from "./lathe-dialog.ts";
 import { namedText } from "./operations.ts";
 import type { PageActs } from "./page-acts.ts";
+import { reckonedJob } from "./reckoned-job.ts";
 import { templates } from "./templates.ts";
 
 interface Lathe extends LatheCard {
@@ -51,17 +56,17 @@ export class LatheActs {
     else {
       const lathe = this.lathes.find(({ id }) => id === did.id);
       if (!lathe) return;
-      if (did.act === "take") this.take(lathe);
+      if (did.act === "take") await this.take(lathe);
       else await acts.attempt(() => this.open(lathe));
       dialog?.close();
     }
     await acts.parts.draw();
   }
 
-  private take(lathe: Lathe): void {
+  private async take(lathe: Lathe): Promise<void> {
     const { job } = this.acts;
     if (!job) return;
-    const { edits, taken, left } = takeLathe(job, createJob(lathe.document));
+    const { edits, taken, left } = takeLathe(job, await reckonedJob(lathe.document));
     this.acts.command(() => job.setCells(edits, `Lathe taken over: ${lathe.name}`));
     if (left.length > 0)
       this.acts.parts.said.alarm(`${taken.length} values taken over; not taken: ${left.join("; ")}.`);
@@ -80,12 +85,12 @@ export class LatheActs {
     const { keep } = this.acts.parts.desk;
     if (!job || !plan) return;
     if (!keep) throw new Error("this browser keeps nothing, so the lathe cannot be kept");
-    const lathe = createJob(withoutChecks(plan.document, name));
-    // Reckoned afresh: in a worker the values of the last edit may not be there yet.
-    lathe.setCells(takeLathe(lathe, createJob(job.document)).edits);
+    const lathe = withoutChecks(plan.document, name);
+    // Reckoned afresh: the values of the last edit may not be there yet.
+    const { edits } = takeLathe({ document: lathe }, await reckonedJob(job.document));
     await keep.write({
       id: crypto.randomUUID(),
-      text: writeJob(called(lathe, name)),
+      text: writeJob(called(withCells(lathe, edits), name)),
       title: name,
       thread: "",
       route: "o",
@@ -102,20 +107,25 @@ export class LatheActs {
     );
     const kept = (await this.acts.parts.desk.keep?.list().catch(() => undefined)) ?? [];
     const all = [...kept.map(({ id, text }) => ({ id, text, mine: true })), ...shipped];
-    this.lathes = all.flatMap(({ id, text, mine }) => latheIn(id, text, mine));
+    const lathes: Lathe[] = [];
+    for (const { id, text, mine } of all) {
+      const lathe = await latheIn(id, text, mine);
+      if (lathe) lathes.push(lathe);
+    }
+    this.lathes = lathes;
     await this.acts.parts.draw();
   }
 }
 
 /** None when the text holds no lathe, or can't be read any more: the shelf says that of a damaged job. */
-function latheIn(id: string, text: string, mine: boolean): Lathe[] {
+async function latheIn(id: string, text: string, mine: boolean): Promise<Lathe | undefined> {
   try {
-    const document = readJob(text);
-    if (!isLathe(document)) return [];
-    const job = createJob(document);
-    return [{ id, document, mine, name: namedText(job, "lathe") || document.title, facts: factsOf(job) }];
+    const document = await readSoon(text, startReading);
+    if (!isLathe(document)) return undefined;
+    const job = await reckonedJob(document);
+    return { id, document, mine, name: namedText(job, "lathe") || document.title, facts: factsOf(job) };
   } catch {
-    return [];
+    return undefined;
   }
 }
 
@@ -135,14 +145,13 @@ function factsOf(job: Job): string {
 /** A lathe that ships is invented; what is made of it is the person's, under a name that tells the two apart. */
 function ownOf({ document, name }: Lathe): JobDocument {
   const mine = `${name}, mine`;
-  return called(createJob(withoutChecks(document, mine)), mine);
+  return called(withoutChecks(document, mine), mine);
 }
 
 /** The lathe under another name, as its sheet has it. */
-function called(lathe: Job, name: string): JobDocument {
-  const at = namedArea(lathe, "lathe");
-  if (at) lathe.setCells([{ sheet: at.sheet, row: at.top, column: at.left, text: name }]);
-  return lathe.document;
+function called(lathe: JobDocument, name: string): JobDocument {
+  const at = namedArea({ document: lathe }, "lathe");
+  return at ? withCells(lathe, [{ sheet: at.sheet, row: at.top, column: at.left, text: name }]) : lathe;
 }
 
 function withoutChecks(document: JobDocument, title: string): JobDocument {

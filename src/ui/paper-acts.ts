@@ -8,6 +8,7 @@ import type { Area } from "./grid-window.ts";
 import type { PageActs } from "./page-acts.ts";
 import { type Page, type PaperName, printArea, roomOn } from "./paper.ts";
 import { bundles, mostRows, numbersWidth, printTable, usedArea, widthOf } from "./print-table.ts";
+import { reckoned } from "./reckoned.ts";
 import { SheetMap } from "./sheet-map.ts";
 import { shopCard } from "./shop-card.ts";
 
@@ -58,6 +59,8 @@ export class PaperActs {
   }
 
   async print(): Promise<void> {
+    const { job } = this.acts;
+    if (job) await reckoned(job);
     this.put();
     await document.fonts.ready;
     print();

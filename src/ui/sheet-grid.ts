@@ -26,7 +26,6 @@ export class SheetGrid extends CommandedGrid {
   @query("choice-list") private readonly choices!: ChoiceList | null;
 
   private readonly resizes = new ResizeObserver(() => this.measure());
-  private wantFocus = false;
   private wantReveal = false;
   private hadFocus = false;
   private updating = false;
@@ -77,6 +76,7 @@ export class SheetGrid extends CommandedGrid {
     const choosing = (choices?.length ?? 0) > 0 && !text?.startsWith("=");
     this.session.begin(job, { where: "cell", choosing, ...(text === undefined || choosing ? {} : { text }) });
     this.wantFocus = true;
+    this.performUpdate(); // at once: the next key is for the field
     const now = performance.now();
     if (choosing && text !== undefined) void this.updateComplete.then(() => this.choices?.seek(text, now));
   }
@@ -308,6 +308,7 @@ export class SheetGrid extends CommandedGrid {
 
   protected readonly onKey = (event: KeyboardEvent): void => {
     if (event.isComposing || !this.map) return;
+    this.catchUp();
     const { edit } = this.session;
     if (edit?.where === "cell") {
       // Completion takes its keys first.

@@ -42,6 +42,8 @@ export abstract class SheetRoom extends LitElement {
   map: SheetMap | undefined;
   protected readonly geometry = new GridGeometry();
   protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
+  /** How far the sheet is scrolled, as the last scroll event had it: asking the element lays out the page. */
+  protected scrolled = { left: 0, top: 0 };
 
   /** Zero-based; the cell that has or would have the focus. */
   get active(): Spot {
@@ -137,8 +139,8 @@ export abstract class SheetRoom extends LitElement {
   protected window(map: SheetMap) {
     const { size, geometry } = this;
     const frozen = this.frozenSize(map);
-    const left = (this.scroller?.scrollLeft ?? 0) + frozen.width;
-    const top = (this.scroller?.scrollTop ?? 0) + frozen.height;
+    const left = this.scrolled.left + frozen.width;
+    const top = this.scrolled.top + frozen.height;
     const high = Math.max(0, size.height - size.head - frozen.height);
     const { first, last } = rowsInView(top, high, size.row, map.rowLines.count);
     const rows = { first: map.rowLines.at(first), last: map.rowLines.at(last) };
@@ -213,15 +215,21 @@ export abstract class SheetRoom extends LitElement {
     };
     const first = rowLines.placeOf(area.top);
     const last = rowLines.placeOf(area.bottom + 1);
-    const down = scroller.scrollTop + still.height;
-    const right = scroller.scrollLeft + still.width;
+    const down = this.scrolled.top + still.height;
+    const right = this.scrolled.left + still.width;
     const top = first < rowLines.frozen ? down : reveal(down, view.height, first * size.row, last * size.row);
     const left =
       columnLines.placeOf(area.left) < columnLines.frozen
         ? right
         : reveal(right, view.width, geometry.edges[area.left]!, geometry.edges[area.right + 1]!);
-    if (top !== down) scroller.scrollTop = top - still.height;
-    if (left !== right) scroller.scrollLeft = left - still.width;
+    if (top === down && left === right) return;
+    scroller.scrollTo({ top: top - still.height, left: left - still.width, behavior: "instant" });
+    this.noteScroll();
+  }
+
+  protected noteScroll(): void {
+    const { scrollLeft: left = 0, scrollTop: top = 0 } = this.scroller ?? {};
+    this.scrolled = { left, top };
   }
 
   /** Rows of one screen less a row. */

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
@@ -10,6 +10,7 @@ import "./drawing-fold.ts";
 import { gridMarksStyle } from "./grid-marks-style.ts";
 import { gridStyle } from "./grid-style.ts";
 import { type Area, contains, reuse } from "./grid-window.ts";
+import { ownTask } from "./own-task.ts";
 import type { SheetMap } from "./sheet-map.ts";
 import { SheetRoom } from "./sheet-room.ts";
 
@@ -24,7 +25,10 @@ export abstract class SheetView extends SheetRoom {
   static override styles = [gridStyle, gridMarksStyle, ...plateStyle];
 
   @state() protected said = "";
+  protected wantFocus = false;
   private slots: ReadonlyMap<number, number> = new Map();
+  /** An update is to come in a task of its own. */
+  private awaited = false;
   private frame = 0;
 
   protected abstract editor(map: SheetMap): TemplateResult | undefined;
@@ -35,6 +39,28 @@ export abstract class SheetView extends SheetRoom {
   /** What opens over the grid. */
   protected abstract overlays(): TemplateResult;
   protected abstract readonly onMenu: (event: PointerEvent) => void;
+
+  /** A command and what draws its outcome are two tasks; a field that is typed into is there at once. */
+  protected override scheduleUpdate(): Promise<unknown> | undefined {
+    const focused = (this.renderRoot as ShadowRoot).activeElement !== null;
+    const typing = this.session.edit?.where === "cell";
+    if (!this.scroller || typing || (this.wantFocus && !focused)) {
+      super.scheduleUpdate();
+      return undefined;
+    }
+    this.awaited = true;
+    return ownTask().then(() => super.scheduleUpdate());
+  }
+
+  /** Draws what has not been drawn yet: the next key belongs to it. */
+  protected catchUp(): void {
+    if (this.awaited) this.performUpdate();
+  }
+
+  protected override update(changed: PropertyValues<this>): void {
+    this.awaited = false;
+    super.update(changed);
+  }
 
   override render() {
     const { map, active } = this;
@@ -184,6 +210,7 @@ export abstract class SheetView extends SheetRoom {
     return found.map((one) => (one.sheet === this.sheet ? one : { ...one, top: -1, bottom: -1 }));
   }
   private readonly onScroll = () => {
+    this.noteScroll();
     this.frame ||= requestAnimationFrame(() => {
       this.frame = 0;
       this.requestUpdate();

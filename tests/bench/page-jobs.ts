@@ -72,8 +72,26 @@ function huge(): Record<string, string> {
   return cells;
 }
 
+/** For pasting: rows of numbers in no order, with tabs between. */
+export function plainRows(rows: number, columns: number): string {
+  const number = (row: number, column: number) => ((row * 7919 + column * 104_729) % 1000) / 10;
+  return span(1, rows)
+    .map((row) =>
+      span(1, columns)
+        .map((column) => number(row, column))
+        .join("\t"),
+    )
+    .join("\n");
+}
+
+export const largeJob = (): BenchJob => ({
+  name: "9,000 formulas",
+  document: jobOf("9,000 formulas", 300, 31, large),
+  ...firstRow,
+});
+
 export const benchJobs = (): readonly BenchJob[] => [
   { name: "300 cells", document: jobOf("300 cells", 200, 26, small), ...firstRow },
-  { name: "9,000 formulas", document: jobOf("9,000 formulas", 300, 31, large), ...firstRow },
+  largeJob(),
   { name: "100,000 x 30", document: jobOf("100,000 x 30", 100_000, 30, huge()), ...firstRow },
 ];

@@ -13,6 +13,8 @@ export interface Probe {
   /** The longest task since it was asked last, ms; 0 when none was over 50 ms. */
   longest(): Promise<number>;
   stand(): void;
+  /** Pastes text at the active cell. */
+  paste(text: string): void;
   /** Building a bare table of the cells in view, until it was painted. */
   table(count: number): Promise<number[]>;
   /** Marking another cell of that table. */
@@ -143,6 +145,13 @@ export function installProbe(): void {
     },
     stand() {
       (grid() as HTMLElement).focus();
+    },
+    paste(text) {
+      const held = new DataTransfer();
+      held.setData("text/plain", text);
+      const event = new ClipboardEvent("paste", { clipboardData: held, bubbles: true, cancelable: true });
+      // In a task of its own: the one under way is the bench's.
+      setTimeout(() => scroller().dispatchEvent(event));
     },
     async table(count) {
       const times: number[] = [];

@@ -4,12 +4,13 @@ import { FarSide } from "../../src/engine/far-side.ts";
 import type { Order, Reply, Report } from "../../src/engine/packets.ts";
 import type { SheetFunction } from "../../src/functions/declare.ts";
 import { sheetFunctions } from "../../src/functions/index.ts";
-import type { Far } from "../../src/job/job-values.ts";
 
 /** A worker, its mail, and the clock that watches it. */
 export class InProcess {
   /** How many workers were started. */
   started = 0;
+  /** How many were left to another job. */
+  left = 0;
   /** What the worker has not read yet, and what the page has not. */
   orders: Order[] = [];
   reports: Report[] = [];
@@ -45,13 +46,15 @@ export class InProcess {
         this.now,
       );
       this.side = side;
-      return {
-        post: (order) => this.orders.push(structuredClone(order)),
-        end: () => {
-          this.orders = [];
-          this.side = undefined;
-        },
+      const end = () => {
+        this.orders = [];
+        this.side = undefined;
       };
+      const leave = () => {
+        this.left += 1;
+        end();
+      };
+      return { post: (order) => this.orders.push(structuredClone(order)), end, leave };
     },
     later: (work) => this.works.push(work),
     alarm: (ring) => {
@@ -61,11 +64,6 @@ export class InProcess {
       };
     },
   };
-
-  /** Every job is reckoned in the worker. */
-  get always(): Far {
-    return { ...this.setting, formulas: 0, longest: Number.POSITIVE_INFINITY };
-  }
 
   /** The page does what it has put off. */
   rest(): void {

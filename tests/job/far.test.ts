@@ -18,7 +18,7 @@ function open(name: string): JobDocument {
 }
 
 function farJob(document: JobDocument, far = new InProcess()) {
-  const job = createJob(document, undefined, () => {}, undefined, far.always);
+  const job = createJob(document, undefined, () => {}, undefined, far.setting);
   return { job, far };
 }
 
@@ -279,32 +279,16 @@ test("A worker that breaks down is started again once; without any worker the th
   expect(view(none.job, "C1").value).toBe(31);
 });
 
-test("A small job stays on the thread until it has many formulas or an edit takes long", () => {
-  const far = new InProcess();
-  const setting = { ...far.setting, formulas: 5, longest: Number.POSITIVE_INFINITY };
-  const job = createJob(small, undefined, () => {}, undefined, setting);
-  expect(far.started).toBe(0);
-  expect(view(job, "C1").value).toBe(11);
-  job.setCells([
-    { sheet: "One", row: 4, column: 0, text: "=SEQUENCE(2,2)" },
-    { sheet: "One", row: 7, column: 0, text: "=A1+A6" },
-  ]);
-  expect(far.started).toBe(1);
-  expect(view(job, "C1").value).toBe(11);
-  expect(view(job, "B6")).toMatchObject({ value: 4, spilledFrom: "A5", stale: true });
+test("A worker that has nothing to do is left to the next job, one that is at work is ended", () => {
+  const { job, far } = farJob(small);
   far.settle();
-  expect(view(job, "B6")).toMatchObject({ value: 4, spilledFrom: "A5" });
-  expect(view(job, "A8").value).toBe(4);
-
-  const slow = new InProcess();
-  const other = createJob(small, undefined, () => {}, undefined, {
-    ...slow.setting,
-    formulas: 100,
-    longest: -1,
-  });
-  expect(slow.started).toBe(0);
-  type(other, "A1", "2");
-  expect(slow.started).toBe(1);
+  job.close();
+  expect(far.left).toBe(1);
+  const { job: busy, far: other } = farJob(small);
+  other.settle();
+  type(busy, "A1", "3");
+  busy.close();
+  expect(other.left).toBe(0);
 });
 
 test("Formulas that are tried need no answer from the worker", () => {

@@ -36,7 +36,7 @@ const sums = jobOf({
 
 function open(document: JobDocument, before?: unknown) {
   const far = new InProcess();
-  const job = createJob(document, undefined, () => {}, undefined, far.always, before);
+  const job = createJob(document, undefined, () => {}, undefined, far.setting, before);
   return { job, far };
 }
 

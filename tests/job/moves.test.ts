@@ -139,7 +139,7 @@ test.each([1, 2, 3, 4])(
   (seed) => {
     const far = new InProcess();
     const near = createJob(rows(), undefined, () => {});
-    const job = createJob(rows(), undefined, () => {}, undefined, far.always);
+    const job = createJob(rows(), undefined, () => {}, undefined, far.setting);
     far.settle();
     const random = randomFrom(20261128 + seed);
     const names = Object.keys(acts);
@@ -169,7 +169,7 @@ test.each([1, 2, 3, 4])(
 
 test("What a cell knew is not shown in the cell that stands there now", () => {
   const far = new InProcess();
-  const job = createJob(rows(), undefined, () => {}, undefined, far.always);
+  const job = createJob(rows(), undefined, () => {}, undefined, far.setting);
   far.settle();
   job.setCells([{ sheet: "Rows", row: 0, column: 0, text: "1" }]);
   far.work();

@@ -22,6 +22,8 @@ function focused(page: Page): Promise<string> {
 test("taking over a lathe changes gears and passes of the job, and one undo brings them back", async () => {
   const page = await openPage(await newContext());
   const route = page.getByRole("navigation");
+  for (const name of ["Blank", "Tool", "Set-over", "Passes", "Measure"])
+    await route.getByRole("button", { name: new RegExp(`^\\d+ ${name} \\d`) }).waitFor();
   const before = await route.textContent();
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
   await page.getByRole("button", { name: "Take over Inch bench lathe" }).waitFor();
@@ -30,7 +32,6 @@ test("taking over a lathe changes gears and passes of the job, and one undo brin
   // 1/8 in leadscrew to 12 per inch is 2 to 3; 48 and 72 are that of its set with the largest sum of teeth.
   await route.getByText("48/72").waitFor();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
-  // Taking over takes long enough for the job to be reckoned in a worker from there on.
   await expect.poll(() => route.textContent()).toBe(before);
 });
 

@@ -91,6 +91,7 @@ test.each([
     await openFile(page, "job.json", JSON.stringify(job));
     await page.getByRole("gridcell", { name: thread, exact: true }).waitFor();
     await page.getByRole("button", { name: "Card", exact: true }).last().click();
+    await page.getByRole("article", { name: "Shop card" }).getByText(says[0]!).first().waitFor();
     const sheets = await printed(page);
     expect(sheets).toHaveLength(1);
     expect(sheets[0]!.outside).toEqual([]);
