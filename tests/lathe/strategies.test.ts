@@ -174,6 +174,26 @@ test("alternating flanks step to the leading side, then back, by whole divisions
   expectClose(passes[2]!.layer.chip.leading, 0.15 + 0.16 * Math.cos(rad(30)), 1e-12);
 });
 
+test("flank then straight keeps back two divisions of the cross slide when straight_in is left out", () => {
+  const request = { ...sharp, strategy: "flank then straight", crossDivision: 0.04 } as const;
+  expect(schedule(request)).toEqual(schedule({ ...request, straightIn: 0.08 }));
+  // floor(1.12 / (0.02 cos 29.5)) = 64 divisions of the slide, where a single division kept back would leave 66.
+  expect(
+    schedule(request)
+      .passes.filter(({ slide }) => slide > 0)
+      .at(-1)!.slideTotal,
+  ).toBe(64);
+});
+
+test("a tool may be backed off past square as far as its leading flank, and no further", () => {
+  // A flank of 7 trails and one of 45 leads: 7 - 20 is 13 degrees past square, 7 - 53 is past the leading flank.
+  const request = { ...sharp, strategy: "modified flank", groove: grooveOf(52, 0, 7) } as const;
+  expect(schedule({ ...request, backOff: 20 }).setover).toBe(-13);
+  expect(() => schedule({ ...request, backOff: 53 })).toThrow(
+    "back_off must be from 0 to the included angle 52",
+  );
+});
+
 test("flank then straight keeps back what straight_in asks for, and ends with it on the cross slide", () => {
   const request = {
     ...sharp,

@@ -259,3 +259,65 @@ test.each([
   expect(limits.pitch.min).toBeCloseTo(least, 9);
   expect(limits.pitch.max).toBeCloseTo(most, 9);
 });
+
+// ASME B1.1 table of limits: from No. 6 up the minor diameter of the nut is printed to three decimals, below to four; the
+// row of 5-40 from memory.
+test.each([
+  ["5-40 UNC-2B", 0.0979, 0.1062],
+  ["6-32 UNC-2B", 0.104, 0.114],
+])("%s has the printed minor diameters to the last figure", (text, least, most) => {
+  const { min, max } = readThread(text).limits().minor;
+  expect([min, max]).toEqual([least, most]);
+});
+
+// ISO 228-1 table 1: the major diameter of the screw may be twice the class A tolerance of the pitch diameter under.
+test.each([
+  ["G 1/8", 9.728, 9.514],
+  ["G 1/2", 20.955, 20.671],
+  ["G 1", 33.249, 32.889],
+])("%s A has the printed major diameters", (text, most, least) => {
+  const { max, min } = readThread(text).limits("external").major;
+  expect(max).toBeCloseTo(most, 9);
+  expect(min).toBeCloseTo(least, 9);
+});
+
+// ASME B1.9: class 3 has two thirds of the tolerance of class 2.
+test.each(["2-4 Butt", "1/2-16 Butt", "10-2 Butt"])("%s: class 3 has two thirds of class 2", (size) => {
+  const tolerances = (fit: string) =>
+    [`${size}-${fit}`, `${size}-${fit} nut`].map((text) => {
+      const { max, min } = readThread(text).limits().pitch;
+      return max! - min!;
+    });
+  tolerances("3").forEach((tolerance, k) => {
+    near(tolerance, (2 / 3) * tolerances("2")[k]!, 0.0001);
+  });
+});
+
+// Position e of Tr is printed for the pitches below 5 mm; from 5 up, and position c, are from memory.
+test.each([
+  ["Tr 20x4-7e", false],
+  ["Tr 22x5-7e", true],
+  ["Tr 20x4-8c", true],
+  ["Tr 22x5-7H", false],
+])("whether %s is cautioned about: %s", (text, doubtful) => {
+  expect(readThread(text).limitsNote !== undefined).toBe(doubtful);
+});
+
+// The cone falls by a sixteenth of the gauge length: 19.793 - 8.2/16 by ISO 7-1.
+test("the small end of R 1/2 lies a gauge length down the cone", () => {
+  expect(readThread("R 1/2").gauge!.smallEnd).toBeCloseTo(19.2805, 9);
+});
+
+// ASME B1.20.1 ends NPSC at 4 in; NPT is listed here to 12 in.
+test("the largest sizes of the American pipe threads are among them", () => {
+  expect(readThread("4 NPSC").designation).toBe("4-8 NPSC");
+  expect(readThread("12 NPT").designation).toBe("12-8 NPT");
+  expect(() => readThread("5 NPSC")).toThrow("cannot read");
+});
+
+// ASME B1.20.1: the ridge of NPSL is 0.666025 P high on both sides of the groove.
+test("NPSL is as deep in the nut as on the screw", () => {
+  const { major, minor, pitch } = readThread("1/2 NPSL");
+  near(major - minor.external, 2 * 0.666025 * pitch, 1e-9);
+  near(minor.internal, minor.external, 1e-9);
+});

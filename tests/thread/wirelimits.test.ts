@@ -101,6 +101,14 @@ describe("wires for any truncation and unequal flanks", () => {
     expectClose(middle(vee, wire).y - (wire / 2) * Math.sin((7 * Math.PI) / 180), H - ridgeTouch, 1e-9);
   });
 
+  // A round of radius r runs on to the flanks r / tan 26 from the sharp crest; the shorter flank, of 7 degrees, is
+  // H / cos 7 long. H is 1 / (tan 7 + tan 45), so r must stay under 0.4376578.
+  test("a round crest on unequal flanks leaves some of the shorter one", () => {
+    const steep = veeOf(1, 52, 7);
+    expect(() => largestWire(steep, 0.4376, "radius")).not.toThrow();
+    expect(() => largestWire(steep, 0.4377, "radius")).toThrow("crest must be less than 0.4376578");
+  });
+
   test("smallest, largest and sharp come in that order, and all grow with the unit of length", () => {
     fc.assert(
       fc.property(forms, ({ vee, crest }) => {
