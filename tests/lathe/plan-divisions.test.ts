@@ -1,16 +1,19 @@
 // Divisions worked out apart from this code, by the rules at the head of plan-divisions.ts, for a tool whose flat nose and
-// flanks give a groove of nose x h + h^2 / 2: one division is one unit deep.
+// flanks give a groove of nose x h + h^2 / 2, all in divisions.
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { divideSlide, joinShort } from "../../src/lathe/plan-divisions.ts";
 import { seeded } from "./close.ts";
 
+/** Depth of a division. */
+const step = 0.02;
+
 /** tan of half of it is one half. */
 const included = (2 * Math.atan(0.5) * 180) / Math.PI;
 
 const divide = (total: number, most: number, least: number, nose: number) =>
-  divideSlide({ total, most, least, step: 1, groove: grooveOf(included, nose) });
+  divideSlide({ total, most, least, step, groove: grooveOf(included, nose * step) });
 
 test.each([
   // Nine over for two passes of at least 4: the odd one goes to the first of them.
