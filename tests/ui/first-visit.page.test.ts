@@ -28,7 +28,7 @@ async function typeThread(page: Page, designation: string): Promise<void> {
 test("the first visit opens the shipped template, says that it is invented, and keeps it", async () => {
   const page = await openPage(await newContext());
   expect(await page.title()).toContain(template.title);
-  await page.getByText(template.scenario).waitFor();
+  await page.getByRole("navigation", { name: "Route card" }).getByText(template.scenario).waitFor();
   await page.getByText(template.cautions[0]).waitFor();
   await page.getByText(/^here, \d\d:\d\d$/).waitFor();
   const names = template.sheets.map(({ name }: { name: string }) => name);
