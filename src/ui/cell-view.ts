@@ -35,8 +35,8 @@ export interface CellState {
 const typeSize = 14;
 /** Of letters and figures in a row, px on the average at the most. */
 const widestLetter = 9;
-/** Of the word that says how a cell is traced, px. */
-const traceWidth = 36;
+/** Of the number of a reference, or the word that says how a cell is traced, px. */
+const tagWidth = 36;
 
 export function cellTemplate(state: CellState, geometry: GridGeometry): TemplateResult {
   const { view, area, active, selected, editor } = state;
@@ -60,19 +60,23 @@ export function cellTemplate(state: CellState, geometry: GridGeometry): Template
     aria-description=${ifDefined(says)}
     title=${ifDefined(shown.error || view.caution !== undefined ? says : undefined)}
     tabindex=${active ? 0 : -1}
-  >${state.reference?.first ? html`<i class="tag" aria-hidden="true">${state.reference.number}</i>` : state.traced && editor === undefined ? traceTag(state.traced, state, shown, geometry) : nothing}${
+  >${editor === undefined ? tagOf(state, shown, geometry) : nothing}${
     editor ?? drawn ?? contentOf(state, shown, geometry)
   }</div>`;
 }
 
-/** Says how a cell is traced: in a word where that has room beside what the cell shows, else an arrow in its padding. */
-function traceTag(word: "from" | "to", state: CellState, shown: Shown, geometry: GridGeometry) {
-  const { view, area } = state;
+/**
+ * Which reference the cell is, or how it is traced: a number or a word where that has room beside what the cell shows,
+ * else a narrow mark in its padding. It never hides a letter.
+ */
+function tagOf(state: CellState, shown: Shown, geometry: GridGeometry) {
+  const { view, area, reference, traced } = state;
+  if (!reference?.first && !traced) return nothing;
   const letters = shown.error ? shown.error.code.length + shown.error.words.length + 1 : shown.text.length;
   const free = edgesBetween(area, geometry) - letters * widestLetter * geometry.scale;
-  const room = free > traceWidth && state.runsTo === area.right && !view.choices?.length;
+  const room = free > tagWidth && state.runsTo === area.right && !view.choices?.length;
   const place = !room ? "slim" : shown.align === "right" && !shown.error ? "before" : "after";
-  return html`<i class="trace ${place}" aria-hidden="true">${word}</i>`;
+  return html`<i class="${reference ? "tag" : "trace"} ${place}" aria-hidden="true">${reference?.number ?? traced}</i>`;
 }
 
 function contentOf(state: CellState, shown: Shown, geometry: GridGeometry) {

@@ -135,6 +135,11 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
       : { ...area, left: Math.min(area.left, spot.column), right: Math.max(area.right, spot.column) };
   }
 
+  protected showFilling(spot: Spot | undefined) {
+    this.filling = spot && this.filled(spot);
+    if (spot) this.reveal({ top: spot.row, left: spot.column, bottom: spot.row, right: spot.column });
+  }
+
   protected fillTo(spot: Spot) {
     const { map, area } = this;
     this.filling = undefined;

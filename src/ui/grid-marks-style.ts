@@ -7,7 +7,6 @@ export const gridMarksStyle = css`
   /* references of the formula in hand */
   .tag {
     position: absolute;
-    left: 4px;
     top: 50%;
     width: 18px;
     height: 18px;
@@ -16,6 +15,19 @@ export const gridMarksStyle = css`
     color: var(--paper);
     font: 700 12px/18px var(--sans);
     text-align: center;
+  }
+  .tag.before {
+    left: 4px;
+  }
+  .tag.after {
+    right: 4px;
+  }
+  .tag.slim {
+    left: 2px;
+    width: 5px;
+    overflow: hidden;
+    border-radius: 0;
+    color: transparent;
   }
   .r1 {
     outline: 2px solid var(--arg1);

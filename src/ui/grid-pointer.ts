@@ -33,6 +33,8 @@ export interface PointerHost {
   width(column: number, width: number): void;
   keepWidth(column: number, width: number): void;
   fit(column: number): void;
+  /** True while a formula that is typed waits for a cell. */
+  awaits(): boolean;
   /** A press while a formula is typed. @returns false where the formula does not wait for a cell */
   point(from: Spot, to: Spot): boolean;
 }
@@ -40,6 +42,12 @@ export interface PointerHost {
 /** How long a finger rests until the menu opens, ms; and how far it may tremble, px. */
 const longPress = 500;
 const tremble = 10;
+/** How near the edge of the view a drawing pointer moves the sheet on, px; and how often, ms. */
+const edge = 20;
+const beyond = 30;
+/** A grip stands on the corner of its range; drawn straight down it means the column that it ends, px. */
+const inward = 16;
+const onwardEvery = 60;
 /** Two presses within this time are a double one, ms. */
 const twice = 400;
 
@@ -62,6 +70,10 @@ export class GridPointer {
     scroll.addEventListener("click", (event) => this.onClick(event as PointerEvent));
     scroll.addEventListener("dblclick", (event) => {
       if (!this.byFinger && !inEditor(event) && columnOf(event) === undefined && !this.onEdge) host.edit();
+    });
+    // A tap takes the focus away just before it is a click, and with it the formula that it points for.
+    scroll.addEventListener("mousedown", (event) => {
+      if (this.byFinger && !inEditor(event) && host.awaits()) event.preventDefault();
     });
     for (const kind of ["pointerup", "pointercancel"] as const)
       scroll.addEventListener(kind, () => clearTimeout(this.resting));
@@ -105,6 +117,7 @@ export class GridPointer {
         (at) => host.chooseRange(fixed, at, band),
         () => {},
         () => host.chooseRange(from, to, band),
+        grip === "from" ? inward : -inward,
       );
     } else if (isBand(spot)) {
       host.chooseBand(spot, event.shiftKey);
@@ -167,20 +180,49 @@ export class GridPointer {
     move: (at: Spot) => void,
     end: () => void = () => {},
     cancel: () => void = end,
+    shift = 0,
   ) {
     // The hand trembles inside a cell; only another cell is a move.
-    let last = key(this.host.spotAt(down));
+    const spotAt = (event: PointerEvent) =>
+      this.host.spotAt(shift === 0 ? event : movedBy(event, shift, shift));
+    let last = key(spotAt(down));
+    let pointer = down;
+    const go = (event: PointerEvent) => {
+      const at = spotAt(event);
+      if (key(at) === last) return;
+      last = key(at);
+      move(at);
+    };
+    // The sheet goes on under a pointer that rests at its edge.
+    const onward = setInterval(() => {
+      const next = this.beyondEdge(pointer);
+      if (next) go(next);
+    }, onwardEvery);
+    const over = (act: () => void) => () => {
+      clearInterval(onward);
+      act();
+    };
     this.hold(
       down,
       (event) => {
-        const at = this.host.spotAt(event);
-        if (key(at) === last) return;
-        last = key(at);
-        move(at);
+        pointer = event;
+        go(event);
       },
-      end,
-      cancel,
+      over(end),
+      over(cancel),
     );
+  }
+
+  /** A point out of view, past the edge that the pointer is at. */
+  private beyondEdge(event: PointerEvent): PointerEvent | undefined {
+    const { clientX, clientY } = event;
+    const { left, top } = this.scroll.getBoundingClientRect();
+    const { clientWidth, clientHeight } = this.scroll;
+    const past = (at: number, length: number) => (at < edge ? -beyond : at > length - edge ? beyond : 0);
+    const x = past(clientX - left, clientWidth);
+    const y = past(clientY - top, clientHeight);
+    if (x === 0 && y === 0) return undefined;
+    return movedBy(event, x, y);
   }
 
   /** Keeps the pointer until it is let go, or taken away. */
@@ -228,6 +270,10 @@ export class GridPointer {
 
 function key(spot: Spot): string {
   return `${spot.row} ${spot.column}`;
+}
+
+function movedBy({ clientX, clientY }: PointerEvent, x: number, y: number): PointerEvent {
+  return new PointerEvent("pointermove", { clientX: clientX + x, clientY: clientY + y });
 }
 
 /** On the zone marks. */

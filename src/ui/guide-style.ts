@@ -126,7 +126,8 @@ export const guideStyle = css`
   @media (max-width: 820px) {
     .guide {
       grid-template-columns: 1fr;
-      grid-template-rows: auto minmax(120px, 1fr) minmax(160px, 1.4fr);
+      grid-template-rows: max-content minmax(120px, 1fr) minmax(160px, 1.4fr);
+      overflow-y: auto;
     }
     .steps {
       display: flex;

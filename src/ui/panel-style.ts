@@ -51,6 +51,8 @@ export const panelStyle = css`
     display: grid;
     gap: var(--s3);
     align-content: start;
+    /* A row that may shrink lays its field over the next one where the panel is low. */
+    grid-auto-rows: max-content;
     padding: var(--s4);
     overflow: auto;
   }

@@ -202,7 +202,7 @@ export class SheetGrid extends CommandedGrid {
       onWedge: (event, spot) => this.onWedge(event, spot),
       menu: (at) => void this.openMenu(at),
       fillTo: (spot) => {
-        this.filling = spot && this.filled(spot);
+        this.showFilling(spot);
       },
       fill: (spot) => this.fillTo(spot),
       width: (column, width) => this.geometry.draw(column, width),
@@ -212,6 +212,7 @@ export class SheetGrid extends CommandedGrid {
         this.tellDone(this.job?.canUndo);
       },
       widthNow: (column) => this.geometry.edges[column + 1]! - this.geometry.edges[column]!,
+      awaits: () => this.session.awaitsCell,
       point: (from, to) => this.point(from, to),
       corners: () => ({
         from: { row: this.area.top, column: this.area.left },

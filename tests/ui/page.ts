@@ -76,6 +76,16 @@ export function touchContext(width: number, height: number): Promise<BrowserCont
   return newContext({ viewport: { width, height }, hasTouch: true, isMobile: true });
 }
 
+/** Adds an empty operation to the job and takes it in hand, wherever the width has put the word for it. */
+export async function emptyOperation(page: Page): Promise<void> {
+  const rail = page.getByRole("toolbar", { name: "Rail" });
+  const more = rail.getByRole("button", { name: "More", exact: true });
+  const menu = (await more.isVisible()) ? more : rail.getByRole("button", { name: "Operation", exact: true });
+  await menu.click();
+  await rail.getByRole("button", { name: "Add operation" }).click();
+  await page.getByRole("grid", { name: "Sheet Sheet 1" }).waitFor();
+}
+
 /** Opens a job file from disk, as a person would with the word Open. */
 export async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent("filechooser");

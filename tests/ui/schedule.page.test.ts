@@ -154,73 +154,116 @@ test("by finger alone", async () => {
     await entry.fill(text);
     await page.getByRole("button", { name: /^Keep/ }).tap();
   };
-  const menuOn = async (row: number, column: number, item: RegExp) => {
-    const box = (await cellAt(page, row, column).boundingBox())!;
-    const touch = await page.context().newCDPSession(page);
-    const point = { x: box.x + 20, y: box.y + box.height / 2 };
-    await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [point] });
-    await page.getByRole("menu").waitFor();
-    await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  const menuOn = async (at: Locator, item: RegExp) => {
+    await restOn(page, at);
     await page.getByRole("menuitem", { name: item }).first().tap();
   };
 
   await more("Add operation");
   await expect.poll(() => cellAt(page, 1, 1).textContent()).toBe("");
-  await put(1, 1, "Depth");
-  await put(1, 2, "1.2");
-  await put(2, 1, "Set-over");
-  await put(2, 2, "27");
-  for (const [row, name] of [
-    [1, "cut"],
-    [2, "swing"],
+  // The inputs, each named from the menu that a resting finger opens.
+  for (const [row, label, value, name] of [
+    [1, "Depth", "1.2", "cut"],
+    [2, "Set-over", "27", "swing"],
+    [3, "Passes", "12", "count"],
   ] as const) {
-    await menuOn(row, 2, /^Name B\d/);
+    await put(row, 1, label);
+    await put(row, 2, value);
+    await menuOn(cellAt(page, row, 2), /^Name B\d/);
     const dialog = page.getByRole("dialog");
     await dialog.getByRole("textbox").first().fill(name);
-    await page.keyboard.press("Enter");
+    await dialog.getByRole("button", { name: "Name it" }).tap();
     await dialog.waitFor({ state: "hidden" });
   }
-  await put(4, 1, "1");
-  await put(5, 1, "=A4+1");
-  await put(4, 2, '=PASS.DEPTH(cut,A4,12,"area",60,0)');
-  await put(4, 3, "=FLANK.INFEED(B4,swing)");
-  // The range is drawn by its grip, then filled from the menu.
-  await fillDown(page, 5, 1, 7);
-  await fillDown(page, 4, 2, 7);
-  await fillDown(page, 4, 3, 7);
-  await shows(page, 6, 2, /^0\.6/);
-  await shows(page, 6, 3, /^0\.673/);
-  await menuOn(6, 1, /^Insert row above|^Insert 1 row above|^Insert row/);
+  await put(4, 1, "Pass");
+  await put(4, 2, "Depth");
+  await put(4, 3, "Slide");
+  await put(5, 1, "1");
+  await put(5, 2, '=PASS.DEPTH(cut,A5,count,"area",60,0)');
+  await put(5, 3, "=FLANK.INFEED(B5,swing)");
+  await put(6, 1, "=A5+1");
+  // A formula may also be pointed together: an address comes from a tap on its cell.
+  await put(5, 4, "=C5");
+  await cellAt(page, 5, 5).tap();
+  await entry.tap();
+  await entry.fill("=1*");
+  await cellAt(page, 5, 3).tap();
+  await page.getByRole("button", { name: /^Keep/ }).tap();
+  await shows(page, 5, 5, /^0\.38878/);
+  // Ranges are drawn by their grip, then filled from the menu, to the twelfth pass.
+  await fillDown(page, 6, 1, 16);
+  await fillDown(page, 5, 2, 16);
+  await fillDown(page, 5, 3, 16);
   await shows(page, 7, 2, /^0\.6/);
+  await shows(page, 7, 3, /^0\.673/);
+  await shows(page, 16, 1, /^12/);
+  await shows(page, 16, 2, /^1\.2/);
+
+  // A pass put in between by the head of its row, and taken back.
+  const seventh = page.getByRole("rowheader", { name: "7", exact: true });
+  await seventh.tap();
+  await menuOn(seventh, /^Insert row/);
+  await shows(page, 17, 2, /^1\.2/);
+  await shows(page, 7, 2, /^$/);
   await page.getByRole("button", { name: "Undo", exact: true }).tap();
-  await shows(page, 6, 2, /^0\.6/);
+  await shows(page, 7, 2, /^0\.6/);
+
+  // An error, and why.
   await put(2, 2, "95");
-  await shows(page, 6, 3, /#NUM!/);
-  await cellAt(page, 6, 3).tap();
+  await shows(page, 7, 3, /#NUM!/);
+  await cellAt(page, 7, 3).tap();
   await more("Why");
   const why = page.getByRole("complementary", { name: "Why" });
   await why
     .getByText(/setover must be/)
     .first()
     .waitFor();
+  await why.getByRole("button", { name: "B2 Set-over" }).tap();
+  await stands(page, "B2");
+  await why.getByRole("button", { name: "Close" }).tap();
+  await put(2, 2, "27");
+  await shows(page, 7, 3, /^0\.673/);
 });
 
-/** Draws the range from a cell down to a row with the lower grip, and fills it down from the cell menu. */
-async function fillDown(page: Page, row: number, column: number, to: number): Promise<void> {
-  await cellAt(page, row, column).tap();
-  const grip = page.locator("sheet-grid .grip.to");
-  const start = (await grip.boundingBox())!;
-  const end = (await cellAt(page, to, column).boundingBox())!;
+/** A finger rests until the menu opens. */
+async function restOn(page: Page, at: Locator): Promise<void> {
+  const box = (await at.boundingBox())!;
   const touch = await page.context().newCDPSession(page);
-  const from = { x: start.x + start.width / 2, y: start.y + start.height / 2 };
-  const into = { x: end.x + end.width / 2, y: end.y + end.height / 2 };
-  await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [from] });
-  await touch.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [into] });
-  await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
-  const box = (await cellAt(page, row, column).boundingBox())!;
   const point = { x: box.x + 20, y: box.y + box.height / 2 };
   await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [point] });
   await page.getByRole("menu").waitFor();
   await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+}
+
+/** Draws the range from a cell down to a row with the lower grip, and fills it down from the cell menu. */
+async function fillDown(page: Page, row: number, column: number, to: number): Promise<void> {
+  const letter = String.fromCharCode(64 + column);
+  await cellAt(page, row, column).tap();
+  const start = (await page.locator("sheet-grid .grip.to").boundingBox())!;
+  const grid = (await page.getByRole("grid").first().boundingBox())!;
+  const touch = await page.context().newCDPSession(page);
+  const x = start.x + start.width / 2;
+  const move = (y: number) =>
+    touch.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: [{ x, y }] });
+  await touch.send("Input.dispatchTouchEvent", {
+    type: "touchStart",
+    touchPoints: [{ x, y: start.y + start.height / 2 }],
+  });
+  // The row is further down than the view: the finger rests at the edge until the sheet has come that far, then goes to it.
+  await move(grid.y + grid.height - 8);
+  const last = cellAt(page, to + 1, column);
+  await expect.poll(() => last.count(), { timeout: 10_000 }).toBe(1);
+  await expect
+    .poll(async () => (await last.boundingBox())!.y, { timeout: 10_000 })
+    .toBeLessThan(grid.y + grid.height - 40);
+  await move(grid.y + grid.height / 2);
+  const end = (await cellAt(page, to, column).boundingBox())!;
+  await move(end.y + end.height / 2);
+  await expect
+    .poll(() => page.locator("sheet-grid [role=status]").first().textContent())
+    .toBe(`${letter}${row}:${letter}${to} selected`);
+  await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  await restOn(page, cellAt(page, to, column));
   await page.getByRole("menuitem", { name: /^Fill down/ }).tap();
+  await page.locator("sheet-grid .scroll").evaluate((scroll) => scroll.scrollTo(0, 0));
 }
