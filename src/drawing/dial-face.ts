@@ -13,6 +13,8 @@ export interface DialTurn {
   readonly to: number;
   /** Divisions wound, 0 or more; more than a turn goes round more than once. */
   readonly by: number;
+  /** Wound back: the figures run down. */
+  readonly back?: boolean;
 }
 
 /** Angle of a division, degrees clockwise from the top. */
@@ -29,17 +31,17 @@ export function figureStep(perTurn: number): number {
 }
 
 /** `role=img` and its words are the caller's. */
-export function dialFace({ perTurn, from, to, by }: DialTurn): SVGTemplateResult {
+export function dialFace({ perTurn, from, to, by, back = false }: DialTurn): SVGTemplateResult {
   const figured = figureStep(perTurn);
   const fine = perTurn <= 125 ? 1 : figured / 5;
   const ticks = Array.from({ length: Math.ceil(perTurn / fine - 1e-9) }, (_, index) => index * fine);
   return svg`<circle class="face" cx=${centre} cy=${centre} r=${rim} />
     ${ticks.map((division) => tick(division, perTurn, figured))}
-    ${hand("from", from, perTurn, 60)}
-    ${hand("to", to, perTurn, 64)}
-    ${by > 0 ? sweep(from, by, perTurn) : nothing}
-    <text class="by" x=${centre} y=${centre + 12} text-anchor="middle" font-size="84">${by > 0 ? `+${by}` : "0"}</text>
-    <text class="word" x=${centre} y=${centre + 46} text-anchor="middle" font-size="24">${by === 1 ? "division" : "divisions"}</text>`;
+    ${hand("from", from, perTurn, 30)}
+    ${hand("to", to, perTurn, 32)}
+    ${by > 0 ? sweep(from, by, perTurn, back ? -1 : 1) : nothing}
+    <text class="by" x=${centre} y=${centre + 12} text-anchor="middle" font-size="84">${by > 0 && !back ? `+${by}` : by}</text>
+    <text class="word" x=${centre} y=${centre + 46} text-anchor="middle" font-size="24">${by === 1 ? "division" : "divisions"}${back ? " back" : ""}</text>`;
 }
 
 function tick(division: number, perTurn: number, figured: number) {
@@ -61,18 +63,19 @@ function hand(name: "from" | "to", division: number, perTurn: number, length: nu
 }
 
 /** Arrow outside the rim, from the last stop to the next; a turn and more is drawn as nearly all round. */
-function sweep(from: number, by: number, perTurn: number) {
+function sweep(from: number, by: number, perTurn: number, way: 1 | -1) {
   const start = dialAngle(from, perTurn);
   const turn = Math.min(350, dialAngle(by, perTurn));
   const radius = rim + 13;
   const head = Math.min(7, turn / 2);
+  const neck = start + way * (turn - head);
   const [x1, y1] = at(start, radius);
-  const [x2, y2] = at(start + turn - head, radius);
+  const [x2, y2] = at(neck, radius);
   const large = turn - head > 180 ? 1 : 0;
-  const [tipX, tipY] = at(start + turn, radius);
-  const [outX, outY] = at(start + turn - head, radius + 11);
-  const [inX, inY] = at(start + turn - head, radius - 11);
-  return svg`<path class="sweep" d="M${x1} ${y1}A${radius} ${radius} 0 ${large} 1 ${x2} ${y2}" />
+  const [tipX, tipY] = at(start + way * turn, radius);
+  const [outX, outY] = at(neck, radius + 11);
+  const [inX, inY] = at(neck, radius - 11);
+  return svg`<path class="sweep" d="M${x1} ${y1}A${radius} ${radius} 0 ${large} ${way === 1 ? 1 : 0} ${x2} ${y2}" />
     <path class="point" d="M${tipX} ${tipY}L${outX} ${outY}L${inX} ${inY}Z" />`;
 }
 

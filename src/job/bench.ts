@@ -9,7 +9,7 @@ import { isErrorValue } from "../engine/values.ts";
 import { wantedIn } from "./bench-proof.ts";
 import { showValue } from "./format.ts";
 import type { CellEdit, CellView, Job } from "./job.ts";
-import { namedArea } from "./named.ts";
+import { namedArea, namedNumber } from "./named.ts";
 import { quantityAt } from "./readings.ts";
 import type { Step } from "./steps.ts";
 import { isForOther } from "./taken-for.ts";
@@ -32,9 +32,24 @@ export function benchFacts(job: Job): BenchFact[] {
   const fact = (label: string, value: string | undefined): BenchFact[] =>
     value === undefined ? [] : [{ label, value }];
   return [
-    ...fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks)),
+    ...cutTowards(job),
+    ...(keepsClosed(job)
+      ? fact("Half nuts", "keep closed")
+      : fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks))),
     ...fact("No faster than", shown(job, "spindle_speed")),
   ];
+}
+
+/** A spindle that turns forward cuts a right-hand thread towards the headstock, a left-hand one away from it. */
+function cutTowards(job: Job): BenchFact[] {
+  const way = shown(job, "direction") || { right: "in", left: "out" }[shown(job, "hand") ?? ""];
+  if (way !== "in" && way !== "out") return [];
+  return [{ label: "Cut", value: way === "in" ? "to the headstock" : "from the headstock" }];
+}
+
+/** True when no mark may be used, so that the half nuts are never opened. */
+export function keepsClosed(job: Job): boolean {
+  return shown(job, "usable_marks")?.trim() === "";
 }
 
 /** What the sheet says of the last reading. */
@@ -51,8 +66,12 @@ export function benchVerdict(job: Job): BenchFact[] {
     ...fact(grows ? "Largest" : "Smallest", last),
     ...fact("Last reading", "measured"),
     ...fact("Verdict", "verdict"),
-    ...fact("Still to wind, top slide", "slide_to_wind"),
-    ...fact("or straight in, cross slide", "cross_to_wind"),
+    ...(namedNumber(job, "slide_to_wind") === undefined
+      ? []
+      : fact("Still to wind, top slide", "slide_to_wind")),
+    ...(namedNumber(job, "cross_to_wind") === undefined
+      ? []
+      : fact("or straight in, cross slide", "cross_to_wind")),
   ];
 }
 
@@ -136,9 +155,8 @@ export function stepName({ kind, pass }: Step): string {
   }[kind];
 }
 
-/** "1,2,3,4" as "1 to 4"; none at all means that the half nuts stay closed. */
+/** "1,2,3,4" as "1 to 4". */
 export function marksInWords(marks: string): string {
-  if (marks.trim() === "") return "none: keep them closed";
   const numbers = marks.split(",").map(Number);
   const whole = numbers.length > 2 && numbers.every((number, index) => number === numbers[0]! + index);
   return whole ? `${numbers[0]} to ${numbers.at(-1)}` : numbers.join(", ");

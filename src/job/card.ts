@@ -2,14 +2,16 @@
  * The shop card of a job: what to set, wind and expect on one page. Words and figures only, as the sheets show them.
  *
  * A job says what goes on its card by names: `card_settings` and `card_measure` are ranges of words beside values, and
- * `card_drawing` a cell with a drawing. Without `card_settings` the results of the operations stand there. The passes are
- * those of the range named `plan`.
+ * `card_drawing` a cell with a drawing. Without them there stands what the sheets mark as set by hand (card-lines.ts), else
+ * the results of the operations. The passes are those of the range named `plan`.
  */
 import { parseCell } from "../engine/address.ts";
 import { isErrorValue } from "../engine/values.ts";
+import { markedLines, measureLines, setoverDrawing } from "./card-lines.ts";
 import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
 import { type NamedArea, namedArea, namedValue, namedWords } from "./named.ts";
+import { scenarioOf } from "./scenario.ts";
 import { type Steps, stepsOf } from "./steps.ts";
 
 export interface CardLine {
@@ -24,7 +26,8 @@ export interface Card {
   /** Hand, starts, pitch and angle in words. */
   readonly under: string;
   readonly settings: readonly CardLine[];
-  readonly plan: Steps;
+  /** Undefined when the job has no plan. */
+  readonly plan: Steps | undefined;
   readonly measure: readonly CardLine[];
   readonly cautions: readonly string[];
   /** Cautions that the sheets show now. */
@@ -40,16 +43,18 @@ const mostLines = 40;
 export function cardOf(job: Job): Card {
   const { document } = job;
   const settings = linesIn(job, namedArea(job, "card_settings"));
+  const marked = settings.length > 0 ? [] : markedLines(job);
+  const measure = linesIn(job, namedArea(job, "card_measure"));
   return {
     heading: namedWords(job, "thread") ?? document.title,
     under: underOf(job),
-    settings: settings.length > 0 ? settings : resultsOf(job),
-    plan: stepsOf(job),
-    measure: linesIn(job, namedArea(job, "card_measure")),
+    settings: [settings, marked, resultsOf(job)].find((lines) => lines.length > 0) ?? [],
+    plan: namedArea(job, "plan") ? stepsOf(job) : undefined,
+    measure: measure.length > 0 ? measure : measureLines(job),
     cautions: document.cautions,
     warnings: warningsOf(job),
     facts: factsOf(job),
-    drawing: namedArea(job, "card_drawing"),
+    drawing: namedArea(job, "card_drawing") ?? setoverDrawing(job),
   };
 }
 
@@ -73,7 +78,7 @@ function factsOf(job: Job): CardLine[] {
     ...named("Leadscrew", "leadscrew"),
     ...named("Issue", "issue"),
     { label: "Unit", value: `${job.unit}, degrees`, key: false },
-    ...(job.document.scenario === "" ? [] : [{ label: "Scenario", value: "invented", key: false }]),
+    ...(scenarioOf(job) === "" ? [] : [{ label: "Scenario", value: "invented", key: false }]),
   ];
 }
 
@@ -107,7 +112,13 @@ function warningsOf(job: Job): string[] {
       if (typeof value === "string" && value !== "") found.push(`${sheet.name}: ${value}`);
     }
   }
-  return found;
+  // A job that tells by a cell what of it is still invented says so on its card.
+  const invented = namedArea(job, "scenario") ? scenarioOf(job) : "";
+  if (invented === "") return found;
+  return [
+    ...found,
+    /invented/i.test(invented) ? invented : `Still invented: ${invented.replace(/\.$/, "")}.`,
+  ];
 }
 
 function shownOf(job: Job, name: string): string | undefined {

@@ -3,11 +3,14 @@
  *
  * Read from the block of PASS.PLAN in the range named `plan`, with the dial in the cells named `slide_per_turn` and
  * `touch_off`. The stops are counted in divisions from zero on the dial, so that what a dial shows is a matter of turns.
+ *
+ * In a bore the cut is put on by winding back: where the cell named `swing` says so, stops are counted back from touch-off,
+ * and the figures of the dial run down.
  */
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { splitTurns } from "../lathe/dial.ts";
 import type { Job } from "./job.ts";
-import { namedArea, namedNumber } from "./named.ts";
+import { namedArea, namedNumber, namedWords } from "./named.ts";
 
 export type StepKind = "scratch" | "slide" | "measure" | "straight in" | "spring";
 
@@ -15,6 +18,8 @@ export type StepKind = "scratch" | "slide" | "measure" | "straight in" | "spring
 export interface Stop {
   readonly turns: number;
   readonly division: number;
+  /** The figure that the dial of the top slide shows there, where that is not the division: it is wound back. */
+  readonly shows?: number;
 }
 
 export interface Step {
@@ -41,6 +46,8 @@ export interface Steps {
   readonly steps: readonly Step[];
   /** Divisions in a turn of the top slide's dial; undefined when the job does not say. */
   readonly perTurn: number | undefined;
+  /** True when both slides are wound back to put the cut on. */
+  readonly back: boolean;
   /** Deepest the plan goes, radial. */
   readonly depth: number | undefined;
   /** Why there are no steps. */
@@ -59,14 +66,23 @@ const kinds: readonly (readonly [RegExp, StepKind])[] = [
 export function stepsOf(job: Job): Steps {
   const area = namedArea(job, "plan");
   const perTurn = positive(namedNumber(job, "slide_per_turn"));
-  if (!area) return { steps: [], perTurn, depth: undefined, trouble: "No range of this job is named plan" };
+  const back = /\bback\b/i.test(namedWords(job, "swing") ?? "");
+  const none = { steps: [], perTurn, back, depth: undefined };
+  if (!area) return { ...none, trouble: "No range of this job is named plan" };
   const touchOff = namedNumber(job, "touch_off") ?? 0;
   const steps: Step[] = [];
-  const stood = { slide: touchOff, "straight in": 0 };
+  // Wound back, a stop is so many divisions from touch-off, whatever the dial shows there.
+  const start = { slide: back ? 0 : touchOff, "straight in": 0 };
+  const stood = { ...start };
+  const stopAt = (divisions: number, slide: "slide" | "straight in"): Stop => {
+    const there = stop(divisions, slide, perTurn);
+    if (!back || slide !== "slide" || perTurn === undefined) return there;
+    return { ...there, shows: around(touchOff - divisions, perTurn) };
+  };
   for (let row = area.top; row <= area.bottom; row++) {
     const at = (column: number) => job.cell(area.sheet, row, area.left + column).value;
     const first = at(0);
-    if (isErrorValue(first)) return { steps: [], perTurn, depth: undefined, trouble: first.message };
+    if (isErrorValue(first)) return { ...none, trouble: first.message };
     const kind = kinds.find(([pattern]) => pattern.test(String(first ?? "")))?.[1];
     if (!kind) continue;
     const wind = numberIn(at(2));
@@ -75,11 +91,11 @@ export function stepsOf(job: Job): Steps {
     const stops =
       slide && total !== undefined
         ? {
-            from: stop(stood[slide], slide, perTurn),
-            to: stop(total + start(slide, touchOff), slide, perTurn),
+            from: stopAt(stood[slide], slide),
+            to: stopAt(total + start[slide], slide),
           }
         : {};
-    if (slide && total !== undefined) stood[slide] = total + start(slide, touchOff);
+    if (slide && total !== undefined) stood[slide] = total + start[slide];
     const depth = numberIn(at(6));
     const [leading, trailing] = [numberIn(at(7)), numberIn(at(8))];
     steps.push({
@@ -94,9 +110,8 @@ export function stepsOf(job: Job): Steps {
     });
   }
   const depths = steps.flatMap(({ depth }) => depth ?? []);
-  if (steps.length === 0)
-    return { steps, perTurn, depth: undefined, trouble: "The range named plan is empty" };
-  return { steps, perTurn, depth: depths.length > 0 ? Math.max(...depths) : undefined };
+  if (steps.length === 0) return { ...none, trouble: "The range named plan is empty" };
+  return { steps, perTurn, back, depth: depths.length > 0 ? Math.max(...depths) : undefined };
 }
 
 /** A stop as a card says it: "1 + 22", or the bare division where the turns are not known. */
@@ -111,11 +126,16 @@ export function windOn(
   kind: "slide" | "straight in",
   perTurn: number | undefined,
 ): Stop {
-  return stop(from.turns * (perTurn ?? 0) + from.division + wind, kind, perTurn);
+  const to = stop(from.turns * (perTurn ?? 0) + from.division + wind, kind, perTurn);
+  return from.shows === undefined || perTurn === undefined
+    ? to
+    : { ...to, shows: around(from.shows - wind, perTurn) };
 }
 
-function start(slide: "slide" | "straight in", touchOff: number): number {
-  return slide === "slide" ? touchOff : 0;
+/** The division under the mark, 0 to perTurn. */
+function around(division: number, perTurn: number): number {
+  const there = ((division % perTurn) + perTurn) % perTurn;
+  return Math.abs(there - perTurn) < 1e-9 ? 0 : there;
 }
 
 /** The cross slide counts from its own touch-off; how many divisions its turn has the plan does not know. */

@@ -3,6 +3,7 @@ import {
   benchFacts,
   benchFigure,
   benchVerdict,
+  keepsClosed,
   readingEdits,
   readingIn,
   readingsOf,
@@ -114,6 +115,7 @@ export class BenchActs {
       readAt: this.goodRounds(job, plan).at(-1)?.at,
       problem: this.problem,
       changed: this.plan !== planMark(plan),
+      closed: keepsClosed(job),
       unit: job.unit,
       figure: figure && pictureOf(figure, 240, 124, 1),
     };

@@ -1,4 +1,4 @@
-/** The side of the bench view that takes a reading, and what forced colours need. */
+/** The side of the bench view that takes a reading, what is said of a dial that runs down, and forced colours. */
 import { css } from "lit";
 
 export const benchMeasureStyle = css`
@@ -92,8 +92,14 @@ export const benchMeasureStyle = css`
     padding: 3px 0;
     border-bottom: 1px solid var(--rule);
   }
+  .add small {
+    display: block;
+    font-size: 20px;
+    color: var(--ink-2);
+  }
   .verdict dd {
     margin: 0;
+    text-align: right;
     font-weight: 700;
   }
   .measure table {

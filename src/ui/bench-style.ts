@@ -145,49 +145,6 @@ export const benchStyle = css`
     height: 100%;
     max-height: 480px;
   }
-  .face {
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2.5;
-  }
-  .tick {
-    stroke: var(--ink);
-    stroke-width: 1;
-  }
-  .long {
-    stroke: var(--ink);
-    stroke-width: 2.4;
-  }
-  .figure,
-  .word {
-    fill: var(--ink);
-    font-family: var(--sans);
-  }
-  .word {
-    fill: var(--ink-2);
-  }
-  .by {
-    fill: var(--blue);
-    font-family: var(--sans);
-    font-weight: 700;
-  }
-  .from {
-    stroke: var(--ink-2);
-    stroke-width: 2;
-    stroke-dasharray: 6 4;
-  }
-  .to {
-    stroke: var(--blue);
-    stroke-width: 6;
-  }
-  .sweep {
-    fill: none;
-    stroke: var(--blue);
-    stroke-width: 10;
-  }
-  .point {
-    fill: var(--blue);
-  }
   .readout {
     flex: 1 1 0;
     min-width: 0;
@@ -217,7 +174,7 @@ export const benchStyle = css`
     margin-top: 10px;
     padding-top: 10px;
     border-top: 2px solid var(--ink);
-    font-size: min(34px, 5vw);
+    font-size: min(34px, max(20px, 2.6vw));
     color: var(--ink);
   }
   .add b {
@@ -234,11 +191,11 @@ export const benchStyle = css`
   .facts {
     grid-area: facts;
     display: flex;
-    flex-wrap: wrap;
     border-top: 2px solid var(--ink);
   }
   .facts dl {
-    flex: 1 1 auto;
+    flex: 1 1 0;
+    min-width: min-content;
     margin: 0;
     padding: 8px 14px;
     border-right: 1px solid var(--ink);
@@ -249,7 +206,7 @@ export const benchStyle = css`
   }
   .facts dd {
     margin: 0;
-    font-size: 29px;
+    font-size: min(29px, 2.3vw);
     font-weight: 700;
     line-height: 1.2;
   }
@@ -260,7 +217,7 @@ export const benchStyle = css`
     color: var(--ink-2);
   }
   .groove {
-    flex: 1 1 220px;
+    flex: 1 1 180px;
     min-height: 110px;
     max-height: 130px;
     padding: 6px 12px;
@@ -299,7 +256,22 @@ export const benchStyle = css`
     min-height: 60px;
     padding: 4px 32px;
   }
+  /* However much there is to say below, the figures keep their room. */
+  @media (min-width: 761px) and (orientation: landscape) {
+    .main {
+      container-type: size;
+    }
+    .big {
+      font-size: min(var(--big), max(64px, 50cqh - 72px));
+    }
+  }
   @media (max-width: 760px), (orientation: portrait) {
+    .facts {
+      flex-wrap: wrap;
+    }
+    .facts dl {
+      flex: 1 1 auto;
+    }
     dialog {
       --big: min(120px, 20vw, 12vh);
       overflow: auto;

@@ -10,6 +10,7 @@ import { type Step, type Steps, stopText } from "../job/steps.ts";
 import { measureForm, proofWords } from "./bench-measure.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
 import { benchStyle } from "./bench-style.ts";
+import { dialStyle } from "./dial-style.ts";
 import { openPanel } from "./open-panel.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -32,6 +33,8 @@ export interface BenchJob {
   readonly problem: string;
   /** The plan is another one than when the person last stood here. */
   readonly changed: boolean;
+  /** The half nuts are never opened. */
+  readonly closed: boolean;
   readonly unit: string;
   /** The groove in layers, when the job has that drawing. */
   readonly figure: TemplateResult | undefined;
@@ -55,7 +58,7 @@ const quietKeys = new Set([
 /** One pass at a time, in figures that are read at arm's length. Fires `bench` with what was asked for. */
 @customElement("bench-view")
 export class BenchView extends LitElement {
-  static override styles = [wordStyle, drawingStyle, benchStyle, benchMeasureStyle];
+  static override styles = [wordStyle, drawingStyle, benchStyle, dialStyle, benchMeasureStyle];
 
   @property({ attribute: false }) job: BenchJob | undefined;
   /** Index of the step in hand. */
@@ -157,7 +160,7 @@ export class BenchView extends LitElement {
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}
       </div>
-      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${job.changed ? html`<b>The plan is another one than when you last stood here: look where the dial stands.</b> ` : nothing}${sayings[step.kind]}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}</span></div>
+      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${job.changed ? html`<b>The plan is another one than when you last stood here: look where the dial stands.</b> ` : nothing}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}</span></div>
       ${this.next(job, steps[this.here + 1], perTurn)}
       <p class="sr" role="status">${this.spoken(step, perTurn)}</p>
     `;
@@ -228,16 +231,23 @@ export class BenchView extends LitElement {
     const turn: DialTurn | undefined =
       perTurn === undefined || cross
         ? undefined
-        : { perTurn, from: step.from.division, to: step.to.division, by: step.wind ?? 0 };
+        : {
+            perTurn,
+            from: step.from.shows ?? step.from.division,
+            to: step.to.shows ?? step.to.division,
+            by: step.wind ?? 0,
+            back: job.plan.back,
+          };
+    const { back } = job.plan;
     const big = (figure: number, word: string) =>
       html`<div class="big"><b>${figure}</b><span>${word}</span></div>`;
     return html`
-      ${turn ? html`<svg class="dial" viewBox="0 0 400 400" role="img" aria-label="Dial: from ${turn.from} on by ${turn.by} to ${turn.to}">${dialFace(turn)}</svg>` : nothing}
+      ${turn ? html`<svg class="dial" viewBox="0 0 400 400" role="img" aria-label="Dial: from ${turn.from} ${back ? "back" : "on"} by ${turn.by} to ${turn.to}">${dialFace(turn)}</svg>` : nothing}
       <div class="readout">
-        <p>Wind the ${cross ? "cross slide" : "top slide"} to</p>
+        <p>Wind the ${cross ? "cross slide" : "top slide"} ${back ? "back to" : "to"}</p>
         ${turn ? big(step.to.turns, "turn +") : nothing} ${big(step.to.division, step.to.division === 1 ? "division" : "divisions")}
         <p class="add">
-          from ${stopText(step.from, turn ? perTurn : undefined)}, on by <b>${step.wind ?? 0}</b>
+          from ${stopText(step.from, turn ? perTurn : undefined)}, ${back ? "back" : "on"} by <b>${step.wind ?? 0}</b>${step.to.shows === undefined ? nothing : html`<small>The dial runs down and shows ${step.to.shows}.</small>`}
         </p>
       </div>
     `;
@@ -263,7 +273,8 @@ export class BenchView extends LitElement {
     const name = capital(stepName(step));
     if (!step.to) return `${name}: ${step.what}`;
     const turns = perTurn !== undefined && step.kind === "slide" ? `${step.to.turns} turn plus ` : "";
-    return `${name}: wind on by ${step.wind} ${step.wind === 1 ? "division" : "divisions"}, to ${turns}${step.to.division}`;
+    const way = this.job?.plan.back ? "back" : "on";
+    return `${name}: wind ${way} by ${step.wind} ${step.wind === 1 ? "division" : "divisions"}, to ${turns}${step.to.division}`;
   }
 
   private readonly onKey = (event: KeyboardEvent) => {
@@ -319,6 +330,8 @@ export class BenchView extends LitElement {
     const last = (this.job?.plan.steps.length ?? 1) - 1;
     if (to < 0 || to > last) return;
     this.measuring = false;
+    // At once: the next key may come before the page is drawn again.
+    this.at = to;
     this.ask({ act: "go", at: to });
   }
 
@@ -329,6 +342,8 @@ export class BenchView extends LitElement {
 
 const windOn =
   "Half nuts open, tool clear, carriage back: then wind on. Spindle stopped before you measure or touch the thread.";
+const windOnClosed =
+  "Half nuts stay closed: tool clear, reverse the spindle until the carriage is back, then wind on. Spindle stopped before you measure or touch the thread.";
 const sayings: Readonly<Record<Step["kind"], string>> = {
   scratch: "A scratch only: stop the spindle, then hold a pitch gauge to it before you go on.",
   slide: windOn,
@@ -348,6 +363,11 @@ interface Pad {
 
 function stepWords(step: Step, perTurn: number | undefined): TemplateResult {
   return html`${stepName(step)}${step.to ? html`<br />${stopText(step.to, step.kind === "slide" ? perTurn : undefined)}` : nothing}`;
+}
+
+function sayingOf({ kind }: Step, { closed, plan }: BenchJob): string {
+  const saying = kind === "slide" && closed ? windOnClosed : sayings[kind];
+  return plan.back ? saying.replace("then wind on", "then wind back") : saying;
 }
 
 function capital(words: string): string {

@@ -9,6 +9,7 @@ import type { PageActs } from "./page-acts.ts";
 import { type Page, type PaperName, printArea, roomOn } from "./paper.ts";
 import { bundles, mostRows, numbersWidth, printTable, usedArea, widthOf } from "./print-table.ts";
 import { reckoned } from "./reckoned.ts";
+import { dateAndTime } from "./saved-words.ts";
 import { SheetMap } from "./sheet-map.ts";
 import { shopCard } from "./shop-card.ts";
 
@@ -92,16 +93,14 @@ export class PaperActs {
   }
 
   card(job: Job): TemplateResult[] {
-    const printed = new Date().toLocaleString(undefined, {
-      day: "numeric",
-      month: "short",
-      hour: "2-digit",
-      minute: "2-digit",
-    });
     const card = cardOf(job);
     const { drawing: at } = card;
     const drawn = at && job.cell(at.sheet, at.top, at.left).figure;
-    return shopCard(card, drawn && pictureOf(drawn, cardFigure.width, cardFigure.height, 1), printed);
+    return shopCard(
+      card,
+      drawn && pictureOf(drawn, cardFigure.width, cardFigure.height, 1),
+      dateAndTime(Date.now()),
+    );
   }
 
   private putSheets(job: Job) {

@@ -27,6 +27,12 @@ export function whenChanged(time: number, now: Date): string {
   return then.toLocaleDateString("en-GB", { day: "numeric", month: "short", ...year });
 }
 
+/** "28 Nov 2026, 14:06", the same in every country. */
+export function dateAndTime(time: number): string {
+  const day = { day: "numeric", month: "short", year: "numeric" } as const;
+  return `${new Date(time).toLocaleDateString("en-GB", day)}, ${clock(time)}`;
+}
+
 function clock(time: number): string {
   return new Date(time).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 }

@@ -119,45 +119,38 @@ export const cardStyle = css`
     height: auto;
     max-height: 68mm;
   }
-  .set table,
-  .measure table {
-    width: 100%;
-    border-collapse: collapse;
-    table-layout: auto;
-    font-size: 12px;
-  }
-  .set td,
-  .set th {
-    height: auto;
-    padding: 0.55mm 2mm;
-    text-align: left;
-    font-weight: 400;
+  .set dl {
+    margin: 0;
+    font-size: 11px;
     line-height: 1.2;
   }
-  .set tr + tr > * {
+  .set dl div {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    justify-content: space-between;
+    gap: 0 2mm;
+    padding: 0.55mm 2mm;
+  }
+  .set div + div {
     border-top: 0.2mm solid var(--rule-2);
   }
-  .set td {
-    text-align: right;
+  .set dd {
+    flex: 1;
+    min-width: min-content;
+    margin: 0;
     font-weight: 700;
+    text-align: right;
   }
-  .set th,
-  .set td {
-    color: inherit;
-    font-size: 11px;
-  }
-  .set td {
-    white-space: nowrap;
-  }
-  .set tr.key > * {
+  .set .key {
     font-weight: 700;
     font-size: 12.5px;
   }
-  .set tr.key td {
+  .set .key dd {
     font-size: 19px;
     color: var(--blue);
   }
-  .set tr.key td.words {
+  .set .key dd.words {
     font-size: 13.5px;
   }
   .passes {
@@ -185,6 +178,8 @@ export const cardStyle = css`
   .passes td {
     height: var(--step);
     padding: 0 2mm;
+    /* No type is higher than the row that was reckoned for it. */
+    line-height: 1;
     border-bottom: 0.2mm solid var(--rule-2);
     text-align: right;
     white-space: nowrap;
@@ -214,6 +209,9 @@ export const cardStyle = css`
   }
   .passes .done {
     width: 14%;
+  }
+  .passes td.done {
+    font-size: 0;
   }
   .passes .done i {
     display: inline-block;
@@ -256,18 +254,27 @@ export const cardStyle = css`
     --stop: 13px;
   }
   .measure {
-    display: grid;
-    grid-auto-columns: minmax(0, 1fr);
-    grid-auto-flow: column;
+    display: flex;
     margin: 0;
     border-bottom: 0.3mm solid var(--ink);
   }
   .measure div {
+    /* As wide as its value: a longer label wraps. */
+    flex: 0 0 min-content;
     padding: 0.8mm 1.2mm;
     border-left: 0.2mm solid var(--ink);
   }
   .measure div:first-child {
     border-left: 0;
+  }
+  .measure .own {
+    flex: 1;
+  }
+  .measure.tight dt {
+    font-size: 9px;
+  }
+  .measure.tight dd {
+    font-size: 10px;
   }
   .measure dt {
     font-size: 10px;
@@ -319,6 +326,8 @@ export const cardStyle = css`
   .facts div.wide {
     grid-column: 1 / 3;
     border-left: 0;
+  }
+  .facts div.last {
     border-bottom: 0;
   }
   .facts dt {

@@ -1,10 +1,17 @@
 /** The pass plan as steps, the shop card and the bench log, read from a job whose cells were typed by hand. */
 import { describe, expect, test } from "vitest";
-import { benchFacts, marksInWords, readingEdits, readingsOf, stepName } from "../../src/job/bench.ts";
+import {
+  benchFacts,
+  keepsClosed,
+  marksInWords,
+  readingEdits,
+  readingsOf,
+  stepName,
+} from "../../src/job/bench.ts";
 import { cardOf } from "../../src/job/card.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { stepsOf, stopText } from "../../src/job/steps.ts";
+import { stepsOf, stopText, windOn } from "../../src/job/steps.ts";
 
 /** Nine columns used of the ten that the plan has; the stops follow from 40 divisions at touch-off and 100 to the turn. */
 const planRows = [
@@ -16,7 +23,11 @@ const planRows = [
   ["S", "spring", "", "", "", "", "0.94"],
 ];
 
-function jobWith(names: Record<string, string>, more: Record<string, string> = {}): Job {
+function jobWith(
+  names: Record<string, string>,
+  more: Record<string, string> = {},
+  formats: Record<string, object> = {},
+): Job {
   const cells: Record<string, string> = { ...more };
   planRows.forEach((row, at) => {
     row.forEach((text, column) => {
@@ -37,7 +48,7 @@ function jobWith(names: Record<string, string>, more: Record<string, string> = {
             name: "Job",
             result: "B1",
             cells,
-            formats: { B2: { as: "angle", places: 1, role: "key" }, A9: { role: "caution" } },
+            formats: { B2: { as: "angle", places: 1, role: "key" }, A9: { role: "caution" }, ...formats },
           },
         ],
       }),
@@ -98,6 +109,22 @@ describe("steps of a plan", () => {
     expect(steps[4]).toMatchObject({ from: { turns: 0, division: 0 }, to: { turns: 0, division: 2 } });
   });
 
+  test("wound back are counted from touch-off, and the dial runs down from there", () => {
+    const { steps, back, perTurn } = stepsOf(
+      jobWith({ ...all, swing: "Job!B8" }, { ...filled, B8: "handle left, wind back" }),
+    );
+    expect(back).toBe(true);
+    // 22 back from 40 shows 18; 61 back is 21 short of a turn of 100: 40 - 61 + 100 = 79.
+    expect(steps[1]).toMatchObject({
+      from: { turns: 0, division: 0, shows: 40 },
+      to: { turns: 0, division: 22, shows: 18 },
+    });
+    expect(steps[2]!.to).toEqual({ turns: 0, division: 61, shows: 79 });
+    expect(steps[4]!.to).toEqual({ turns: 0, division: 2 });
+    expect(windOn(steps[2]!.to!, 45, "slide", perTurn)).toEqual({ turns: 1, division: 6, shows: 34 });
+    expect(stepsOf(jobWith(all, filled)).back).toBe(false);
+  });
+
   test("are plain divisions where the job does not say how many a turn has", () => {
     const { slide_per_turn: _, ...names } = all;
     const { steps, perTurn } = stepsOf(jobWith(names, filled));
@@ -129,9 +156,84 @@ describe("the shop card", () => {
     expect(cardOf(jobWith(all, { ...filled, A9: "" })).warnings).toEqual([]);
   });
 
-  test("shows the results of the operations where the job names no lines", () => {
+  test("shows the results of the operations where the job neither names nor marks lines", () => {
     const { card_settings: _, ...names } = all;
-    expect(cardOf(jobWith(names, filled)).settings).toEqual([{ label: "Job", value: "M12", key: false }]);
+    expect(cardOf(jobWith(names, filled, { B2: {} })).settings).toEqual([
+      { label: "Job", value: "M12", key: false },
+    ]);
+  });
+
+  test("names both slides, the set-over and the measuring where the job marks but does not list them", () => {
+    // A hole: set over 29, divisions of 0.02 on both slides, the cross dial reads diameter.
+    const { card_settings: _, ...names } = all;
+    const marked = {
+      ...names,
+      setover: "Job!B30",
+      scale_reading: "Job!B31",
+      swing: "Job!B32",
+      ball: "Job!B33",
+      ball_min: "Job!B34",
+      ball_target: "Job!B35",
+      ball_max: "Job!B36",
+      slide_division: "Job!B37",
+      cross_division: "Job!B38",
+      cross_reads: "Job!B39",
+      slide_to_wind: "Job!B45",
+    };
+    const card = cardOf(
+      jobWith(
+        marked,
+        {
+          ...filled,
+          A30: "Set-over",
+          B30: "29",
+          A31: "Set the scale to",
+          B31: "61",
+          B32: "handle left, wind back",
+          B33: "1.2",
+          B34: "12.83",
+          B35: "12.94",
+          B36: "13.04",
+          B37: "0.02",
+          B38: "0.02",
+          B39: "diameter",
+          A45: "Still to wind",
+          B45: "3",
+          A46: "Over the crests",
+          B46: "20",
+          C46: "21",
+        },
+        {
+          "B30:B31": { as: "angle", places: 2, role: "key" },
+          B45: { role: "key" },
+          "B46:C46": { role: "key" },
+        },
+      ),
+    );
+    expect(card.settings).toEqual([
+      { label: "Set the bed scale to", value: "61.0°", key: false },
+      { label: "Set-over from square", value: "29.00°", key: false },
+      { label: "Set the scale to", value: "61.00°", key: true },
+      { label: "Swing", value: "handle left, wind back", key: false },
+      { label: "Over the crests", value: "20", key: false },
+    ]);
+    // 2 x 0.02 cos 29 = 0.0350 and, by half of what the dial shows, 2 x 0.01 = 0.02.
+    expect(card.measure).toEqual([
+      { label: "Ball", value: "1.2", key: false },
+      { label: "Smallest", value: "12.83", key: false },
+      { label: "Aim at", value: "12.94", key: true },
+      { label: "Largest", value: "13.04", key: false },
+      { label: "Top slide, 1 div", value: "0.0350 mm", key: false },
+      { label: "Cross slide, 1 div", value: "0.0200 mm", key: false },
+    ]);
+  });
+
+  test("has no plan where the job has none, and says what is wrong with one that cannot be made", () => {
+    const { plan: _, ...names } = all;
+    expect(cardOf(jobWith(names, filled)).plan).toBeUndefined();
+    expect(cardOf(jobWith({ ...all, plan: "Job!M1:M2" }, filled)).plan?.trouble).toBe(
+      "The range named plan is empty",
+    );
   });
 
   test("says that the scenario is invented where it is", () => {
@@ -168,8 +270,11 @@ describe("at the bench", () => {
     expect(marksInWords("2,4,6,8")).toBe("2, 4, 6, 8");
     expect(marksInWords("1,2")).toBe("1, 2");
     expect(marksInWords("8")).toBe("8");
-    expect(marksInWords("")).toBe("none: keep them closed");
     expect(benchFacts(jobWith(all, filled))).toEqual([{ label: "Close half nuts on", value: "2, 4, 6, 8" }]);
+    const none = jobWith(all, { ...filled, B7: "'" });
+    expect(benchFacts(none)).toEqual([{ label: "Half nuts", value: "keep closed" }]);
+    expect(keepsClosed(none)).toBe(true);
+    expect(keepsClosed(jobWith(all, filled))).toBe(false);
   });
 
   test("steps have a name to be called by", () => {

@@ -45,8 +45,7 @@ test("at the bench any key goes on, arrows go back, and the place outlives the p
 
 test("a reading typed at the bench stands in the job and can be undone", async () => {
   const page = await openPage(await newContext());
-  await page.getByRole("button", { name: "Bench", exact: true }).click();
-  const bench = page.getByRole("dialog", { name: "Bench" });
+  const bench = await atBench(page);
   await page.keyboard.press("m");
   await page.keyboard.type("12.7");
   await page.keyboard.press("Enter");
@@ -57,7 +56,7 @@ test("a reading typed at the bench stands in the job and can be undone", async (
   await bench.getByRole("button", { name: "Drop" }).click();
   await bench.getByRole("button", { name: "Leave" }).click();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
-  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await atBench(page);
   await page.keyboard.press("m");
   await bench.getByText("no reading yet").first().waitFor();
 });

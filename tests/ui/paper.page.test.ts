@@ -55,6 +55,20 @@ async function desk(): Promise<Page> {
   return openPage(context);
 }
 
+/** What of the card stands outside of its frame, by part and words. */
+function sticksOut(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const frame = document.querySelector("print-area")!.shadowRoot!.querySelector(".in")!;
+    const { bottom, right } = frame.getBoundingClientRect();
+    return [...frame.querySelectorAll("*")]
+      .filter((part) => {
+        const box = part.getBoundingClientRect();
+        return box.bottom > bottom + 1 || box.right > right + 1;
+      })
+      .map((part) => `${part.localName} ${part.textContent}`);
+  });
+}
+
 test("the shop card is one A5 page with what to set, wind and expect, and nothing of it is cut off", async () => {
   const page = await desk();
   await page.getByRole("button", { name: "Card", exact: true }).last().click();
@@ -97,17 +111,59 @@ test.each([
     expect(sheets[0]!.outside).toEqual([]);
     for (const words of [thread, ...says]) expect(sheets[0]!.words).toContain(words);
     await page.emulateMedia({ media: "print" });
-    const sticksOut = await page.evaluate(() => {
-      const frame = document.querySelector("print-area")!.shadowRoot!.querySelector(".in")!;
-      const { bottom, right } = frame.getBoundingClientRect();
-      return [...frame.querySelectorAll("*")]
-        .filter((part) => {
-          const box = part.getBoundingClientRect();
-          return box.bottom > bottom + 1 || box.right > right + 1;
-        })
-        .map((part) => `${part.localName} ${part.textContent}`);
-    });
-    expect(sticksOut).toEqual([]);
+    expect(await sticksOut(page)).toEqual([]);
+  },
+);
+
+test.each([
+  {
+    template: "full-thread-job",
+    cells: { thread: "1/2-13 UNC-2A" },
+    // ASME B1.1: major 0.4985 to 0.4876, the middle in mm; half of 60 less a degree.
+    says: ["12.5235 mm", "29.00°", "40/65", "0 + 13", "1 + 6"],
+  },
+  {
+    template: "full-thread-job",
+    cells: { thread: "Tr 24x5-7e", hand: "left" },
+    says: ["76.00°", "handle left, wind in", "2 + 41"],
+  },
+  {
+    template: "internal-thread",
+    cells: { thread: "M16x2-6H" },
+    // In a bore the cut is put on by winding back.
+    says: ["Set-over from square", "handle left, wind back", "Back, div", "the dial runs down", "14.0514 mm"],
+  },
+  {
+    template: "taper-pipe",
+    cells: { thread: "3/4-14 NPT" },
+    // ASME B1.20.1: L1 0.339 in; half of the taper over 6 in.
+    says: ["0.33900 in", "0.18750 in", "Set-over from square"],
+  },
+])(
+  "the card of $template for $cells.thread says what to set, each thing once, and is not cut off",
+  async ({ template, cells, says }) => {
+    const context = await newContext({ locale: "en-US" });
+    const page = await openPage(context);
+    const job = JSON.parse(readFileSync(`sheets/${template}.json`, "utf8"));
+    for (const [name, text] of Object.entries(cells)) {
+      const [sheet, cell] = job.names[name].split("!");
+      job.sheets.find((one: { name: string }) => one.name === sheet).cells[cell] = text;
+    }
+    await openFile(page, "job.json", JSON.stringify(job));
+    await page.getByRole("gridcell", { name: cells.thread, exact: true }).waitFor();
+    await page.getByRole("button", { name: "Card", exact: true }).last().click();
+    await page.getByRole("article", { name: "Shop card" }).getByText(says[0]!).first().waitFor();
+    const sheets = await printed(page);
+    expect(sheets).toHaveLength(1);
+    const { words, outside } = sheets[0]!;
+    expect(outside).toEqual([]);
+    for (const word of says) expect(words.replace(/\s+/g, " ")).toContain(word);
+    // A date that is the same in every country, and the manual once.
+    expect(words).toMatch(/Printed +\d{1,2} [A-Z][a-z]{2} \d{4}, \d\d:\d\d/);
+    expect(words.match(/manual/g)).toHaveLength(1);
+    expect(words).not.toContain("No range of this job is named plan");
+    await page.emulateMedia({ media: "print" });
+    expect(await sticksOut(page)).toEqual([]);
   },
 );
 
