@@ -10,6 +10,7 @@ import { isErrorValue } from "../engine/values.ts";
 import { markedLines, measureLines, setoverDrawing } from "./card-lines.ts";
 import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
+import { inventedName, latheSheet } from "./lathe.ts";
 import { type NamedArea, namedArea, namedValue, namedWords } from "./named.ts";
 import { scenarioOf } from "./scenario.ts";
 import { type Steps, stepsOf } from "./steps.ts";
@@ -113,11 +114,16 @@ function warningsOf(job: Job): string[] {
     }
   }
   // A job that tells by a cell what of it is still invented says so on its card.
-  const invented = namedArea(job, "scenario") ? scenarioOf(job) : "";
-  if (invented === "") return found;
+  const lathe = namedArea(job, inventedName);
+  // On a lathe's own sheet it is among the cautions.
+  const ofLathe = lathe && lathe.sheet !== latheSheet ? namedWords(job, inventedName) : undefined;
+  const scenario = namedArea(job, "scenario") ? scenarioOf(job) : "";
+  const invented = [scenario, ofLathe ?? ""].filter((words) => words !== "");
   return [
     ...found,
-    /invented/i.test(invented) ? invented : `Still invented: ${invented.replace(/\.$/, "")}.`,
+    ...invented.map((words) =>
+      /invented/i.test(words) ? words : `Still invented: ${words.replace(/\.$/, "")}.`,
+    ),
   ];
 }
 

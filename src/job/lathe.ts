@@ -5,9 +5,12 @@
  * of another unit and follows when that changes.
  */
 import { isErrorValue } from "../engine/values.ts";
+import { withCells } from "./changes.ts";
 import type { JobDocument } from "./document.ts";
 import type { CellEdit, Job } from "./job.ts";
-import { type NamedArea, namedArea } from "./named.ts";
+import { withUnlocked } from "./locks.ts";
+import { type NamedArea, namedArea, namedWords } from "./named.ts";
+import { scenarioOf } from "./scenario.ts";
 
 export interface TakenOver {
   readonly edits: readonly CellEdit[];
@@ -22,6 +25,9 @@ export const latheSheet = "Lathe";
 export function isLathe({ sheets }: JobDocument): boolean {
   return sheets.some(({ name }) => name === latheSheet);
 }
+
+/** Names the cell that says which values of a lathe are still those of an invented one. */
+export const inventedName = "lathe_invented";
 
 /** Every job has a unit of its own. */
 const own = new Set(["unit"]);
@@ -39,6 +45,8 @@ export function takeLathe(job: Pick<Job, "document">, lathe: Job): TakenOver {
     const to = namedArea(job, name);
     if (!from || !to || own.has(name)) continue;
     if (from.sheet !== latheSheet && to.sheet !== latheSheet) continue;
+    // A lathe's own sheet finds out by itself.
+    if (name === inventedName && to.sheet === latheSheet) continue;
     const fault = faultIn(lathe, from);
     if (fault !== undefined) {
       left.push(`${name} is ${fault} on the lathe's sheet`);
@@ -56,6 +64,20 @@ export function takeLathe(job: Pick<Job, "document">, lathe: Job): TakenOver {
   }
   return { edits, taken, left };
 }
+
+/**
+ * The lathe `made` from the values of a job, with what that says is still invented where the lathe's own sheet says such
+ * things. That cell is freed, since the person empties it when it is true no more.
+ */
+export function withInvented(made: JobDocument, job: Job): JobDocument {
+  const at = namedArea({ document: made }, inventedName);
+  const told = namedWords(job, inventedName) ?? (/\blathe\b/.test(scenarioOf(job)) ? fromInvented : "");
+  if (!at || told === "") return made;
+  const marked = withCells(made, [{ sheet: at.sheet, row: at.top, column: at.left, text: asText(told) }]);
+  return withUnlocked(marked, at.sheet, at);
+}
+
+const fromInvented = "Made from a job whose lathe is invented: look at every value, then empty this cell.";
 
 /** What is wrong in one of these cells; undefined when nothing is. */
 function faultIn(lathe: Job, { sheet, top, bottom, left }: NamedArea): string | undefined {

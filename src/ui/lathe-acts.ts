@@ -4,7 +4,7 @@ import { withCells } from "../job/changes.ts";
 import type { JobDocument } from "../job/document.ts";
 import { writeJob } from "../job/file.ts";
 import type { Job } from "../job/job.ts";
-import { isLathe, takeLathe } from "../job/lathe.ts";
+import { isLathe, takeLathe, withInvented } from "../job/lathe.ts";
 import { namedArea } from "../job/named.ts";
 import { readSoon } from "../job/read-far.ts";
 import { startReading } from "./far-thread.ts";
@@ -87,10 +87,12 @@ export class LatheActs {
     if (!keep) throw new Error("this browser keeps nothing, so the lathe cannot be kept");
     const lathe = withoutChecks(plan.document, name);
     // Reckoned afresh: the values of the last edit may not be there yet.
-    const { edits } = takeLathe({ document: lathe }, await reckonedJob(job.document));
+    const from = await reckonedJob(job.document);
+    const { edits } = takeLathe({ document: lathe }, from);
+    const made = withInvented(withCells(lathe, edits), from);
     await keep.write({
       id: crypto.randomUUID(),
-      text: writeJob(called(withCells(lathe, edits), name)),
+      text: writeJob(called(made, name)),
       title: name,
       thread: "",
       route: "o",

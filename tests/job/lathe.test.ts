@@ -1,9 +1,10 @@
 /** The lathes that ship, taken over into the full thread job and into a small job of the other unit. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { cardOf } from "../../src/job/card.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
-import { isLathe, takeLathe } from "../../src/job/lathe.ts";
+import { isLathe, takeLathe, withInvented } from "../../src/job/lathe.ts";
 import { valueAt } from "../sheets/read.ts";
 
 const shipped = (name: string) => createJob(readJob(readFileSync(`sheets/${name}.json`, "utf8")));
@@ -91,5 +92,51 @@ describe("a lathe is taken over", () => {
     expect(job.canUndo).toBe("Lathe taken over");
     job.undo();
     expect(JSON.stringify(job.document)).toBe(before);
+  });
+});
+
+describe("what is still invented", () => {
+  const invented = (job: Job) => cardOf(job).warnings.filter((text) => text.includes("invented"));
+  const speeds = (lathe: Job, first: string) => {
+    const [row, column] = [1, 9];
+    expect(lathe.document.names.speeds).toBe("Lathe!J2:J17");
+    lathe.setCells([{ sheet: "Lathe", row, column, text: first }]);
+  };
+
+  test("goes with a lathe on to the card of the job that takes it, and goes again with the next lathe", () => {
+    const job = shipped("full-thread-job");
+    const lathe = shipped("lathe-metric");
+    // With a thread of the person's own nothing else is invented.
+    job.setCells([{ sheet: "Thread", row: 1, column: 1, text: "M12" }]);
+    job.setCells(takeLathe(job, lathe).edits);
+    expect(invented(job)).toHaveLength(1);
+    expect(invented(job)[0]).toContain("Still the invented lathe's value: leadscrew");
+    expect(invented(job)[0]).toContain("gears, spindle speeds.");
+    // Speeds of one's own are not among it any more.
+    speeds(lathe, "36");
+    job.setCells(takeLathe(job, lathe).edits);
+    expect(invented(job)[0]).toContain("gears.");
+    expect(invented(job)[0]).not.toContain("spindle speeds");
+    job.setCells(
+      takeLathe(job, lathe).edits.map((edit) => ({
+        ...edit,
+        text: edit.text.startsWith("Still") ? "" : edit.text,
+      })),
+    );
+    expect(invented(job)).toEqual([]);
+  });
+
+  test("is told on a lathe that is made from a job whose lathe is invented, in a cell that can be emptied", () => {
+    const plan = shipped("lathe-metric").document;
+    const made = createJob(withInvented(plan, shipped("full-thread-job")));
+    expect(valueAt(made, "lathe_invented")).toBe(
+      "Made from a job whose lathe is invented: look at every value, then empty this cell.",
+    );
+    const { row, column } = { row: 38, column: 0 };
+    expect(plan.names.lathe_invented).toBe("Lathe!A39");
+    expect(made.setCells([{ sheet: "Lathe", row, column, text: "" }])).toBeUndefined();
+    expect(valueAt(made, "lathe_invented")).toBeNull();
+    // From a job that tells nothing invented the sheet goes on to find out by itself.
+    expect(withInvented(plan, smallJob("mm"))).toBe(plan);
   });
 });
