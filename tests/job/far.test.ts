@@ -10,6 +10,7 @@ import { seek } from "../../src/job/solve-job.ts";
 import { deleteLines, insertLines } from "../../src/job/structure.ts";
 import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "./made.ts";
+import { randomFrom } from "./random-work.ts";
 
 const templates = readdirSync("sheets").filter((name) => name.endsWith(".json"));
 
@@ -35,17 +36,6 @@ function shown(job: Job): Record<string, unknown> {
     }
   }
   return cells;
-}
-
-/** A generator of numbers below 1 that anyone can repeat: mulberry32. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 /** Changes a blank, takes a step back, moves rows: the same in each of the jobs. */

@@ -8,20 +8,10 @@ import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { createJob, type Job, type KnownValues } from "../../src/job/job.ts";
 import { InProcess } from "../engine/in-process.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 function jobOf(cells: Record<string, string>): JobDocument {
-  return {
-    format: "halfangle job",
-    version: 1,
-    title: "Sums",
-    purpose: "",
-    scenario: "Invented for a test",
-    source: "",
-    cautions: [],
-    names: {},
-    sheets: [emptySheet("First"), { ...emptySheet("One"), cells }],
-    check: {},
-  };
+  return madeDocument([madeSheet("First", {}), madeSheet("One", cells)]);
 }
 
 const sums = jobOf({

@@ -2,7 +2,6 @@
 import { describe, expect, test } from "vitest";
 import { cellName } from "../../src/engine/address.ts";
 import { isErrorValue } from "../../src/engine/values.ts";
-import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
 import { type LineChange, lineAfter, lineBefore } from "../../src/job/lines.ts";
@@ -11,17 +10,8 @@ import { sortRows } from "../../src/job/sort.ts";
 import { deleteLines, insertLines, moveBlock, moveLines } from "../../src/job/structure.ts";
 import { duplicateSheet, renameName } from "../../src/job/whole-sheets.ts";
 import { InProcess } from "../engine/in-process.ts";
-
-/** A generator of numbers below 1 that anyone can repeat: mulberry32. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { madeDocument, madeSheet } from "./made.ts";
+import { randomFrom } from "./random-work.ts";
 
 describe("lines", () => {
   const changes: LineChange[] = [
@@ -67,21 +57,9 @@ function rows(): JobDocument {
     cells[`C${row}`] = `="of "&B${row}`;
     if (row % 6 === 0) cells[`E${row}`] = `=SEQUENCE(2,2)*${row}`;
   }
-  return {
-    format: "halfangle job",
-    version: 1,
-    title: "Rows",
-    purpose: "",
-    scenario: "Invented for a test",
-    source: "",
-    cautions: [],
+  return madeDocument([madeSheet("Base", { A1: "7", A2: "=A1*2" }), madeSheet("Rows", cells)], {
     names: { factor: "Base!A1" },
-    sheets: [
-      { ...emptySheet("Base"), cells: { A1: "7", A2: "=A1*2" } },
-      { ...emptySheet("Rows"), cells },
-    ],
-    check: {},
-  };
+  });
 }
 
 type Act = (job: Job, random: () => number) => void;

@@ -5,6 +5,7 @@ import type { CellFormat, SheetDocument } from "../../src/job/document.ts";
 import { createJob } from "../../src/job/job.ts";
 import { inUnit, readFraction, readQuantity } from "../../src/job/quantity.ts";
 import { fedText } from "../../src/job/readings.ts";
+import { madeDocument, madeSheet } from "./made.ts";
 
 const mm = (text: string) => {
   const found = readQuantity(text);
@@ -99,34 +100,7 @@ describe("a quantity in a cell", () => {
     formats: Record<string, CellFormat>,
     more: Partial<SheetDocument> = {},
   ) =>
-    createJob(
-      {
-        format: "halfangle job",
-        version: 1,
-        title: "Pin",
-        purpose: "",
-        scenario: "Invented for a test",
-        source: "",
-        cautions: [],
-        names: { unit: "A!A1" },
-        sheets: [
-          {
-            name: "A",
-            columns: {},
-            rows: 200,
-            columnCount: 26,
-            cells,
-            formats,
-            choices: {},
-            notes: {},
-            merged: [],
-            ...more,
-          },
-        ],
-        check: {},
-      },
-      [],
-    );
+    createJob(madeDocument([madeSheet("A", cells, { formats, ...more })], { names: { unit: "A!A1" } }), []);
   const length: CellFormat = { as: "length" };
 
   test("counts in the unit of the job, stays as typed, and is read again when the unit changes", () => {
@@ -187,7 +161,7 @@ describe("a quantity in a cell", () => {
   });
 });
 
-describe("a decimal comma", () => {
+describe("what a number is written with", () => {
   const sheet = (formats: Record<string, CellFormat>): SheetDocument => ({
     name: "A",
     columns: {},
@@ -208,6 +182,11 @@ describe("a decimal comma", () => {
     ["1,250", {}, "1,250"],
     ["1,250", { as: "length" }, "1.250"],
     ["27,125", { as: "angle" }, "27.125"],
+    // A cell that shows text keeps a number as it is written.
+    ["007", { as: "text" }, "'007"],
+    ["1.50", { as: "text" }, "'1.50"],
+    ["7", { as: "text" }, "7"],
+    ["007", {}, "007"],
     // Words and lists stay what they are.
     ["4,8", { as: "text" }, "4,8"],
     ["4,8", { role: "note" }, "4,8"],

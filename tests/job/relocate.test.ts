@@ -8,44 +8,12 @@ import { setFreeze, setHidden } from "../../src/job/lines-shown.ts";
 import { setLocked } from "../../src/job/locks.ts";
 import { sortRows, tableAround } from "../../src/job/sort.ts";
 import { deleteLines, insertLines, moveBlock, moveLines } from "../../src/job/structure.ts";
-
-const sheet = (
-  name: string,
-  cells: Record<string, string>,
-  more: Partial<SheetDocument> = {},
-): SheetDocument => ({
-  name,
-  columns: {},
-  rows: 200,
-  columnCount: 26,
-  cells,
-  formats: {},
-  choices: {},
-  notes: {},
-  merged: [],
-  ...more,
-});
+import { madeDocument, madeSheet as sheet } from "./made.ts";
 
 const jobOf = (sheets: SheetDocument[], more: Partial<JobDocument> = {}): Job =>
-  createJob(
-    {
-      format: "halfangle job",
-      version: 1,
-      title: "Pin",
-      purpose: "",
-      scenario: "Invented for a test",
-      source: "",
-      cautions: [],
-      names: {},
-      sheets,
-      check: {},
-      ...more,
-    },
-    [],
-    (what, error) => {
-      throw new Error(what, { cause: error });
-    },
-  );
+  createJob(madeDocument(sheets, more), [], (what, error) => {
+    throw new Error(what, { cause: error });
+  });
 
 const cellsOf = (job: Job, at = 0) => job.document.sheets[at]!.cells;
 

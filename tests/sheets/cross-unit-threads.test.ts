@@ -1,24 +1,10 @@
 // Trains by hand, from 25.4 = 127/5; tolerances of the classes as their standards print them.
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/cross-unit-threads.json", "utf8");
+const jobWith = template("cross-unit-threads");
 
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) {
-    const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-    const { top, left } = parseRange(rest)!;
-    put(job, [{ sheet, row: top, column: left, text: typed }]);
-  }
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
 const screws = { inch: '=CONVERT(1/8,"in",unit)', metric: '=CONVERT(3,"mm",unit)' };
 
 const threads = ["M12x1.75-6g", "M6", "M20x2.5-6g", "0 BA", "1/4-20 UNC-2A", "1/2-12 BSW", "3/4-10 UNC-2A"];

@@ -1,28 +1,8 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, unlock, valueAt } from "./read.ts";
+import { faults, put, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/custom-form.json", "utf8");
-
-/** @param over names of formulas that another value is typed over */
-function jobWith(inputs: Record<string, string>, ...over: string[]): Job {
-  const job = createJob(readJob(text));
-  unlock(job, ...over);
-  put(
-    job,
-    Object.entries(inputs).map(([name, typed]) => {
-      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-      const { top, left } = parseRange(rest)!;
-      return { sheet, row: top, column: left, text: typed };
-    }),
-  );
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
+const jobWith = template("custom-form");
 
 /** Forms of the standards as a person would type them in: ASME B1.5, B1.1, B1.9, BS 84, ISO 2901; the square is common practice. */
 const acme = {

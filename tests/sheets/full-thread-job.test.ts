@@ -1,28 +1,11 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { type CellValue, isErrorValue } from "../../src/engine/values.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, unlock, valueAt } from "./read.ts";
+import type { Job } from "../../src/job/job.ts";
+import { faults, put, valueAt } from "./read.ts";
+import { number, template, type } from "./template.ts";
 
-const text = readFileSync("sheets/full-thread-job.json", "utf8");
-
-/** @param over names of formulas that another value is typed over */
-function jobWith(inputs: Record<string, string>, ...over: string[]): Job {
-  const job = createJob(readJob(text));
-  unlock(job, ...over);
-  for (const [name, typed] of Object.entries(inputs)) type(job, name, typed);
-  return job;
-}
-
-function type(job: Job, name: string, typed: string): void {
-  const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-  const { top, left } = parseRange(rest)!;
-  put(job, [{ sheet, row: top, column: left, text: typed }]);
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
+const jobWith = template("full-thread-job");
 
 /** The divisions wound, pass by pass: numbered rows of the plan. */
 function divisions(job: Job): CellValue[] {

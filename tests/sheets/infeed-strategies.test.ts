@@ -1,27 +1,9 @@
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/infeed-strategies.json", "utf8");
+const jobWith = template("infeed-strategies");
 const ways = ["straight", "single", "modified", "alternating", "finished"] as const;
-
-function jobWith(inputs: Record<string, string>): Job {
-  const job = createJob(readJob(text));
-  put(
-    job,
-    Object.entries(inputs).map(([name, typed]) => {
-      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-      const { top, left } = parseRange(rest)!;
-      return { sheet, row: top, column: left, text: typed };
-    }),
-  );
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
 
 test.each([
   ["M12x1.75-6g", "mm"],

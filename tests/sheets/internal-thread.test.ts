@@ -1,26 +1,9 @@
 // Limits against the standards as printed; hole, depth and windings reckoned by hand here.
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template, type } from "./template.ts";
 
-const text = readFileSync("sheets/internal-thread.json", "utf8");
-
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) type(job, name, typed);
-  return job;
-}
-
-function type(job: Job, name: string, typed: string): void {
-  const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-  const { top, left } = parseRange(rest)!;
-  put(job, [{ sheet, row: top, column: left, text: typed }]);
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
+const jobWith = template("internal-thread");
 
 describe("any nut in either unit", () => {
   const threads = [

@@ -1,22 +1,11 @@
 // Starts by hand: a start is its share of a lead, of a turn, of the teeth.
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import type { Job } from "../../src/job/job.ts";
+import { faults, valueAt } from "./read.ts";
+import { template } from "./template.ts";
 
-const text = readFileSync("sheets/many-starts.json", "utf8");
-
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) {
-    const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-    const { top, left } = parseRange(rest)!;
-    put(job, [{ sheet, row: top, column: left, text: typed }]);
-  }
-  return job;
-}
+const jobWith = template("many-starts");
 
 /** A column of the table, as far as the thread has starts. */
 function column(job: Job, letter: string): unknown[] {

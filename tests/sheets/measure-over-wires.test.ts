@@ -1,31 +1,10 @@
 // Figures against handbook formulas and JCGM 100 done by hand here; windings against sines and cosines.
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import type { Job } from "../../src/job/job.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template, type } from "./template.ts";
 
-const text = readFileSync("sheets/measure-over-wires.json", "utf8");
-
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) type(job, name, typed);
-  return job;
-}
-
-/** Types into a named cell, or down a named column from its top. */
-function type(job: Job, name: string, ...typed: string[]): void {
-  const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-  const { top, bottom, left } = parseRange(rest)!;
-  const down = typed.length === 1 ? 1 : bottom - top + 1;
-  put(
-    job,
-    Array.from({ length: down }, (_, i) => ({ sheet, row: top + i, column: left, text: typed[i] ?? "" })),
-  );
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
+const jobWith = template("measure-over-wires");
 
 describe("any screw in either unit", () => {
   const threads = [

@@ -1,26 +1,11 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
 import { isErrorValue } from "../../src/engine/values.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
+import type { Job } from "../../src/job/job.ts";
 import { readThread } from "../../src/thread/read.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { template } from "./template.ts";
 
-const text = readFileSync("sheets/name-that-thread.json", "utf8");
-
-function jobWith(inputs: Record<string, string>): Job {
-  const job = createJob(readJob(text));
-  put(
-    job,
-    Object.entries(inputs).map(([name, typed]) => {
-      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-      const { top, left } = parseRange(rest)!;
-      return { sheet, row: top, column: left, text: typed };
-    }),
-  );
-  return job;
-}
+const jobWith = template("name-that-thread");
 
 /** One diameter at every place, and a leaf of the pitch gauge. */
 const measured = (diameter: number, leaf: number, unit = "mm", more: Record<string, string> = {}) =>

@@ -1,25 +1,9 @@
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
 import { stepsOf } from "../../src/job/steps.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { template } from "./template.ts";
 
-const text = readFileSync("sheets/pass-schedule.json", "utf8");
-
-function jobWith(inputs: Record<string, string>): Job {
-  const job = createJob(readJob(text));
-  put(
-    job,
-    Object.entries(inputs).map(([name, typed]) => {
-      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-      const { top, left } = parseRange(rest)!;
-      return { sheet, row: top, column: left, text: typed };
-    }),
-  );
-  return job;
-}
+const jobWith = template("pass-schedule");
 
 const threads = ["M16x2-6g", "1/2-12 BSW", "2 BA", "1/4-20 UNC-2A", "Tr 20x4", "1-5 Acme-2G", "2-4 Butt"];
 

@@ -1,28 +1,11 @@
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { alongSetover, overcutAt } from "../../src/lathe/groove.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/set-over-error.json", "utf8");
+const jobWith = template("set-over-error");
 
-function jobWith(inputs: Record<string, string>): Job {
-  const job = createJob(readJob(text));
-  put(
-    job,
-    Object.entries(inputs).map(([name, typed]) => {
-      const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-      const { top, left } = parseRange(rest)!;
-      return { sheet, row: top, column: left, text: typed };
-    }),
-  );
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
 const threads = ["1/2-12 BSW", "M12x1.75-6g", "2 BA", "1/4-20 UNC-2A", "1-5 Acme-2G", "2-4 Butt"];
 
 test.each(threads.flatMap((thread) => ["mm", "in"].map((unit) => ({ thread, unit }))))(

@@ -1,24 +1,9 @@
 // Diameters and lengths against ASME B1.20.1 and ISO 7-1 as printed; the swing of tool and slide against vectors.
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/taper-pipe.json", "utf8");
-
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) {
-    const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-    const { top, left } = parseRange(rest)!;
-    put(job, [{ sheet, row: top, column: left, text: typed }]);
-  }
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
+const jobWith = template("taper-pipe");
 
 const threads = ["1/2-14 NPT", "1/8-27 NPT", "2-11.5 NPT", "4-8 NPT", "R 1/2", "R 1/8", "R 2 1/2"];
 test.each(threads.flatMap((thread) => ["mm", "in"].map((unit) => ({ thread, unit }))))(

@@ -1,24 +1,10 @@
 // Forms from their standards, edges from triangles worked by hand.
-import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { parseRange, splitSheet } from "../../src/engine/address.ts";
-import { readJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
-import { faults, put, valueAt } from "./read.ts";
+import { faults, valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
 
-const text = readFileSync("sheets/tool-check.json", "utf8");
+const jobWith = template("tool-check");
 
-function jobWith(inputs: Readonly<Record<string, string>>): Job {
-  const job = createJob(readJob(text));
-  for (const [name, typed] of Object.entries(inputs)) {
-    const { sheet, rest } = splitSheet(job.document.names[name]!)!;
-    const { top, left } = parseRange(rest)!;
-    put(job, [{ sheet, row: top, column: left, text: typed }]);
-  }
-  return job;
-}
-
-const number = (job: Job, name: string) => valueAt(job, name) as number;
 const degrees = (radians: number) => (radians * 180) / Math.PI;
 
 const threads = [
