@@ -108,6 +108,10 @@ export const paperStyle = css`
     padding: 0;
     vertical-align: top;
   }
+  /* As high as its width makes it: a share of a cell that spans rows would be a share of one row. */
+  td.plate .drawing {
+    height: auto;
+  }
   td.italic {
     font-style: italic;
   }

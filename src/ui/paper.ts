@@ -65,7 +65,7 @@ export class PrintArea extends LitElement {
     const { width, height } = papers[paper];
     const size = landscape ? `${height}mm ${width}mm` : `${width}mm ${height}mm`;
     PrintArea.pageRule.replaceSync(
-      `@page { size: ${size}; margin: ${margin}mm; } @media print { half-angle { display: none; } }`,
+      `@page { size: ${size}; margin: ${margin}mm; } @media print { half-angle { display: none; } body { background: none; height: auto; } }`,
     );
     this.scaleRule.replaceSync(`.sheet { zoom: ${scale}; }`);
     this.content = html`<div class="sheet">${content}</div>`;

@@ -181,6 +181,21 @@ test("a sheet is printed on the paper that was chosen, with its headings on ever
     expect(words).toMatch(/ A +B/);
   }
   expect(sheets[0]!.words).toContain("as its standard writes it");
+  await page.emulateMedia({ media: "print" });
+  // On white, and every drawing as wide and high as it was laid out for, by the width that it got.
+  expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe("rgba(0, 0, 0, 0)");
+  const shapes = await page.locator("print-area td.plate svg").evaluateAll((drawings) =>
+    drawings.map((drawing) => {
+      const { width, height } = drawing.getBoundingClientRect();
+      const [, , wide, high] = drawing.getAttribute("viewBox")!.split(" ").map(Number);
+      return { width, ratio: (height / width) * (wide! / high!) };
+    }),
+  );
+  expect(shapes.length).toBeGreaterThan(4);
+  for (const { width, ratio } of shapes) {
+    expect(width).toBeGreaterThan(60);
+    expect(ratio).toBeCloseTo(1, 1);
+  }
 });
 
 test("grid and headings can be left off, and Letter can lie on its side", async () => {
