@@ -114,7 +114,7 @@ export const gearSearchFunctions: readonly SheetFunction[] = [
         name: "ratios",
         type: "numbers",
         unit: "ratio",
-        doc: "Turns of the lead screw for one of the gearbox's input, position by position, one a cell; above 0, up to 64.",
+        doc: "Turns of the leadscrew for one of the gearbox's input, position by position, one a cell; above 0, up to 64.",
       },
       rank,
       clearance,

@@ -61,7 +61,7 @@ export const startFunctions: readonly SheetFunction[] = [
     returns: {
       type: "number",
       unit: "divisions",
-      doc: "Counted from the first start; the lead screw and the gears stand still.",
+      doc: "Counted from the first start; the leadscrew and the gears stand still.",
     },
     failures: [
       {

@@ -137,7 +137,7 @@ function factsOf(job: Job): string {
     return text ? [`${label} ${text}`] : [];
   };
   return [
-    ...fact("lead screw", "leadscrew"),
+    ...fact("leadscrew", "leadscrew"),
     ...fact("top slide division", "slide_division"),
     ...fact("cross slide division", "cross_division"),
     ...fact("scale zeroed", "zero_line"),

@@ -8,7 +8,7 @@ import { wordStyle } from "./word-style.ts";
 export interface LatheCard {
   readonly id: string;
   readonly name: string;
-  /** What it is known by: lead screw, dials, gears. */
+  /** What it is known by: leadscrew, dials, gears. */
   readonly facts: string;
   /** Kept on this device by the person, not shipped. */
   readonly mine: boolean;

@@ -47,7 +47,7 @@ test("a lathe that is kept is there again after a reload, and another job takes 
   await page.getByRole("grid").waitFor();
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
   const mine = page.getByRole("listitem").filter({ hasText: "My own" });
-  await mine.getByText(/lead screw 3\.0000 mm, top slide division 0\.0200 mm/).waitFor();
+  await mine.getByText(/leadscrew 3\.0000 mm, top slide division 0\.0200 mm/).waitFor();
   await mine.getByRole("button", { name: "Open its sheet My own" }).click();
   await page.getByRole("gridcell", { name: "Lead of the leadscrew" }).waitFor();
 });
