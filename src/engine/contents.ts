@@ -2,6 +2,7 @@
 import type { RawCellContent } from "hyperformula";
 import { cellName, parseCell, placeName } from "./address.ts";
 import { type Entry, enter, limits } from "./gate.ts";
+import { eachPacked, PackedCells, type Piece } from "./packed-cells.ts";
 import type { Cell } from "./plugin.ts";
 import { LaidOver, type Texts } from "./texts.ts";
 import type { CellValue, ErrorValue, Place } from "./values.ts";
@@ -11,7 +12,9 @@ export interface EngineContent {
     readonly name: string;
     readonly cells: Readonly<Record<string, string>>;
     /** The same in pieces, where there are so many that they should not be copied. */
-    readonly pieces?: readonly Readonly<Record<string, string>>[];
+    readonly pieces?: readonly Piece[];
+    /** The same as they are to be kept, in place of `cells`. */
+    readonly texts?: Texts;
     /** Values that stand in cells without having been typed, errors among them. */
     readonly values?: Readonly<Record<string, CellValue>>;
   }[];
@@ -41,9 +44,9 @@ export class Contents {
 
   load(content: EngineContent): void {
     this.names = content.names;
-    this.sheets = content.sheets.map(({ name, cells, pieces, values }) => ({
+    this.sheets = content.sheets.map(({ name, cells, pieces, texts, values }) => ({
       name,
-      cells: pieces ? new LaidOver(cells, pieces) : new Map(Object.entries(cells)),
+      cells: texts ?? (pieces ? new LaidOver((cell) => cells[cell], pieces) : new Map(Object.entries(cells))),
       values: new Map(Object.entries(values ?? {})),
     }));
   }
@@ -58,9 +61,9 @@ export class Contents {
     if (content.names !== this.names || content.sheets.length <= known || known === 0) return undefined;
     const same = this.sheets.every(({ name, cells, values }, i) => {
       const other = content.sheets[i]!;
+      if (name !== other.name || values.size > 0 || other.values || other.texts) return false;
       const texts = Object.entries(other.cells);
-      if (name !== other.name || texts.length !== cells.size || values.size > 0 || other.values) return false;
-      return texts.every(([cell, text]) => cells.get(cell) === text);
+      return texts.length === cells.size && texts.every(([cell, text]) => cells.get(cell) === text);
     });
     if (!same) return undefined;
     const before = this.sheets;
@@ -108,6 +111,45 @@ export class Contents {
         ...[...values].flatMap(([name, value]) => at(name, () => entryOf(value))),
       ];
     });
+  }
+
+  /**
+   * The same, told one after the other: slabs of many figures first, which no one could hold as entries at once.
+   * @returns the entries of all others
+   */
+  eachFigure(tell: (sheet: number, row: number, column: number, entry: Entry) => void): CellEntry[] {
+    const others: CellEntry[] = [];
+    for (const [sheet, { cells, values }] of this.sheets.entries()) {
+      const rest = new Map<string, string>();
+      if (cells instanceof LaidOver) {
+        const { over } = cells;
+        for (const piece of cells.pieces) {
+          if (!(piece instanceof PackedCells)) {
+            for (const [name, text] of Object.entries(piece)) rest.set(name, text);
+            continue;
+          }
+          eachPacked(piece.packed, (row, column, text) => {
+            const first = text[0];
+            if (first === "=" || first === "'") rest.set(cellName(row, column), text);
+            else if (over.size === 0 && values.size === 0) tell(sheet, row, column, enter(text));
+            else {
+              const name = cellName(row, column);
+              if (!over.has(name) && !values.has(name)) tell(sheet, row, column, enter(text));
+            }
+          });
+        }
+        for (const [name, text] of over) rest.set(name, text);
+      } else for (const [name, text] of cells) rest.set(name, text);
+      for (const [name, text] of rest) {
+        const place = text === "" || values.has(name) ? undefined : parseCell(name);
+        if (place) others.push({ cell: { sheet, row: place.row, col: place.column }, entry: enter(text) });
+      }
+      for (const [name, value] of values) {
+        const place = parseCell(name);
+        if (place) others.push({ cell: { sheet, row: place.row, col: place.column }, entry: entryOf(value) });
+      }
+    }
+    return others;
   }
 
   textAt({ sheet, row, col }: Cell): string {

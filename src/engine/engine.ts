@@ -19,6 +19,7 @@ import {
   rawOf,
   type ValueEdit,
 } from "./contents.ts";
+import { Figures } from "./figures.ts";
 import { type Entry, enter } from "./gate.ts";
 import { cellValueOf, unreadableFormula } from "./messages.ts";
 import { addNames, cellOf } from "./names.ts";
@@ -280,14 +281,12 @@ export class Engine {
     this.beside.clear();
     this.spills.clear();
     this.tables.clear();
-    const entries = this.entries();
-    for (const { cell, entry } of entries) {
-      const { row, col } = cell;
-      const reach = entry.kind === "formula" ? entry.reach : { rows: 0, columns: 0 };
-      this.room = growTo(this.room, Math.max(row + 1, reach.rows), Math.max(col + 1, reach.columns));
-    }
-    this.hf = this.emptyEngine();
+    const figures = new Figures(this.held, (error) => this.refusal(error));
+    const entries = figures.takeFrom(this.inOrder(figures.others));
+    this.room = figures.roomFor(this.room, entries);
+    this.hf = this.emptyEngine(figures);
     this.together(() => {
+      figures.enterInto(this.hf);
       for (const { cell, entry } of entries) this.put(cell, entry);
     });
     this.spills.settle(this.hf);
@@ -299,7 +298,7 @@ export class Engine {
       this.hf = this.emptyEngine();
       this.spills.clear();
       this.tables.clear();
-      const entries = this.entries();
+      const entries = this.inOrder(this.held.entries());
       entries.sort((a, b) => Number(a.entry.kind === "formula") - Number(b.entry.kind === "formula"));
       const culprit = entries.find(({ cell, entry }) => {
         try {
@@ -313,34 +312,33 @@ export class Engine {
       });
       if (!culprit) return;
     }
-    for (const { cell, entry } of this.entries()) {
+    for (const { cell, entry } of this.held.entries()) {
       if (entry.kind === "formula")
         this.broken.set(this.held.nameOf(cell), "too many formulas break the engine");
     }
     this.build();
   }
 
-  private emptyEngine(): HyperFormula {
-    const hf = HyperFormula.buildEmpty(configOf(this.made, this.room));
+  /** @param figures what it may begin with */
+  private emptyEngine(figures?: Figures): HyperFormula {
+    const config = configOf(this.made, this.room);
+    const hf = figures?.begin(config) ?? HyperFormula.buildEmpty(config);
     if (this.heard) hearReckoned(hf, this.heard);
     const { sheets, names } = this.held;
-    for (const { name } of sheets) hf.addSheet(name);
+    for (const { name } of sheets) if (!hf.doesSheetExist(name)) hf.addSheet(name);
     for (const name of addNames(hf, names))
       this.log(`the name ${name} cannot be used for ${names[name]}`, undefined);
     return hf;
   }
 
   /** In reading order, so that what comes of them does not depend on which was typed first. */
-  private entries(): CellEntry[] {
+  private inOrder(entries: readonly CellEntry[]): CellEntry[] {
     const inOrder = ({ cell: a }: CellEntry, { cell: b }: CellEntry) =>
       a.sheet - b.sheet || a.row - b.row || a.col - b.col;
-    return this.held
-      .entries()
-      .sort(inOrder)
-      .map(({ cell, entry }) => {
-        const reason = this.broken.get(this.held.nameOf(cell));
-        return { cell, entry: reason === undefined ? entry : { kind: "refused", reason } };
-      });
+    return [...entries].sort(inOrder).map(({ cell, entry }) => {
+      const reason = this.broken.get(this.held.nameOf(cell));
+      return { cell, entry: reason === undefined ? entry : { kind: "refused", reason } };
+    });
   }
 
   private put(cell: Cell, entry: Entry): void {

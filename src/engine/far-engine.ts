@@ -16,6 +16,7 @@ import type { Cell } from "./plugin.ts";
 import type { Answer, Question } from "./questions.ts";
 import type { Origin, Reckoner, Reckoning } from "./reckoner.ts";
 import { SmallEngines } from "./small-engines.ts";
+import { inParts } from "./texts.ts";
 import type { CellValue } from "./values.ts";
 
 /** A worker that has been started. */
@@ -53,6 +54,8 @@ export interface FarListener {
 export const silence = 20_000;
 /** Cells of one message. */
 const part = 2000;
+/** Packed slabs of one message. */
+const slabs = 16;
 /** How long sending may keep the page from anything else, ms. */
 const burst = 8;
 
@@ -225,8 +228,11 @@ export class FarEngine implements Reckoner {
     const { names, sheets } = this.held;
     yield { order: "begin", names, sheets: sheets.map(({ name }) => name) };
     for (const [sheet, { cells, values }] of sheets.entries()) {
+      const { packed, others } = inParts(cells);
+      for (let from = 0; from < packed.length; from += slabs)
+        yield { order: "part", sheet, cells: [], values: [], packed: packed.slice(from, from + slabs) };
       let some: [string, string][] = [];
-      for (const cell of cells) {
+      for (const cell of others) {
         if (some.push(cell) < part) continue;
         yield { order: "part", sheet, cells: some, values: [] };
         some = [];

@@ -4,6 +4,7 @@ import { parseCell } from "./address.ts";
 import { type Area, keyOf } from "./cone.ts";
 import type { EngineContent } from "./contents.ts";
 import { Engine, type Log } from "./engine.ts";
+import type { Packed } from "./packed-cells.ts";
 import {
   columnOf,
   type Order,
@@ -19,6 +20,7 @@ import {
 } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
 import { Answering, type Question } from "./questions.ts";
+import { formulasIn, fromParts, type Texts } from "./texts.ts";
 import type { CellValue } from "./values.ts";
 import { dependentsIn } from "./whole.ts";
 
@@ -31,7 +33,9 @@ const most = 8192;
 
 type Draft = {
   name: string;
-  cells: Record<string, string>;
+  packed: Packed[];
+  /** Over what is packed. */
+  cells: Map<string, string>;
   values: Record<string, CellValue>;
 };
 
@@ -72,24 +76,29 @@ export class FarSide {
       case "begin":
         this.draft = {
           names: order.names,
-          sheets: order.sheets.map((name) => ({ name, cells: {}, values: {} })),
+          sheets: order.sheets.map((name) => ({ name, packed: [], cells: new Map(), values: {} })),
         };
         return;
       case "part": {
-        const { cells, values } = this.draft.sheets[order.sheet]!;
-        for (const [name, text] of order.cells) cells[name] = text;
+        const { packed, cells, values } = this.draft.sheets[order.sheet]!;
+        packed.push(...(order.packed ?? []));
+        for (const [name, text] of order.cells) cells.set(name, text);
         for (const [name, value] of order.values) values[name] = value;
         return;
       }
       case "build": {
-        const { names, sheets } = this.draft;
+        const { names } = this.draft;
+        const sheets = this.draft.sheets.map(({ name, packed, cells, values }) => {
+          const texts = packed.length === 0 ? cells : fromParts(packed, cells);
+          return { name, cells: {}, texts, values };
+        });
         this.draft = { names: {}, sheets: [] };
         this.filled = [];
         this.built = true;
         this.fresh.clear();
         this.run(order.turn, countFormulas(sheets), [], () => {
           this.engine.load({ names, sheets });
-          this.addUnread(sheets);
+          this.addUnread();
         });
         return;
       }
@@ -163,11 +172,12 @@ export class FarSide {
   }
 
   /** Formulas that cannot be read have their value without having been reckoned. */
-  private addUnread(sheets: readonly Draft[]): void {
-    const { dependencyGraph } = this.engine.inner.hf;
-    for (const [sheet, { cells }] of sheets.entries()) {
-      for (const name in cells) {
-        const place = cells[name]![0] === "=" ? parseCell(name) : undefined;
+  private addUnread(): void {
+    const { hf, held } = this.engine.inner;
+    const { dependencyGraph } = hf;
+    for (const [sheet, { cells }] of held.sheets.entries()) {
+      for (const [name] of formulasIn(cells)) {
+        const place = parseCell(name);
         const cell = place && { sheet, row: place.row, col: place.column };
         const vertex = cell && dependencyGraph.getCell(cell);
         if (vertex && !("getAddress" in vertex)) this.add(cell);
@@ -269,9 +279,9 @@ export class FarSide {
   }
 }
 
-function countFormulas(sheets: readonly Draft[]): number {
+function countFormulas(sheets: readonly { readonly texts: Texts }[]): number {
   let count = 0;
-  for (const { cells } of sheets) for (const text of Object.values(cells)) if (text[0] === "=") count += 1;
+  for (const { texts } of sheets) for (const _ of formulasIn(texts)) count += 1;
   return count;
 }
 

@@ -11,6 +11,7 @@ import { type KnownValues, knownPart, mostAreas, mostKnown, mostWords } from "./
 import { type Packet, packed, type Report, type Spots, spotsOf, type Told } from "./packets.ts";
 import type { Cell } from "./plugin.ts";
 import type { Origin } from "./reckoner.ts";
+import { formulasIn } from "./texts.ts";
 import { type Known, ValueStore } from "./value-store.ts";
 import type { CellValue, Place } from "./values.ts";
 
@@ -41,8 +42,7 @@ export class FarValues {
     this.held.load(content);
     this.stores = this.held.sheets.map(() => new ValueStore(this.oldest));
     for (const [index, { name, cells }] of this.held.sheets.entries()) {
-      for (const [cell, text] of cells) {
-        if (text[0] !== "=") continue;
+      for (const [cell, text] of stores.length === 0 ? [] : formulasIn(cells)) {
         const { row, column } = parseCell(cell)!;
         const place = { sheet: name, row, column };
         const was = origin ? origin(place) : place;
@@ -142,8 +142,8 @@ export class FarValues {
       edit.text[0] === "=" ? [{ cell: typed[i]!, was: cellOf(origin(edit)) }] : [],
     );
     for (const [sheet, { name, cells }] of this.held.sheets.entries())
-      for (const [key, text] of cells) {
-        const place = text[0] === "=" ? parseCell(key) : undefined;
+      for (const [key] of formulasIn(cells)) {
+        const place = parseCell(key);
         const cell = place && { sheet, row: place.row, col: place.column };
         if (!cell || others.has(keyOf(cell))) continue;
         const was = cellOf(origin({ sheet: name, ...place }));

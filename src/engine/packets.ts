@@ -2,6 +2,7 @@
 import type { Drawn } from "../functions/declare.ts";
 import type { Area } from "./cone.ts";
 import type { EngineEdit } from "./contents.ts";
+import type { Packed } from "./packed-cells.ts";
 import type { Answer, Question } from "./questions.ts";
 import type { CellValue } from "./values.ts";
 
@@ -22,6 +23,7 @@ export type Order =
       readonly sheet: number;
       readonly cells: readonly (readonly [name: string, text: string])[];
       readonly values: readonly (readonly [name: string, value: CellValue])[];
+      readonly packed?: readonly Packed[];
     }
   | { readonly order: "build"; readonly turn: number }
   | {

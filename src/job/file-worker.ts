@@ -1,11 +1,13 @@
 /** Reads a job file in a thread of its own. */
-import { type FilePart, readInParts } from "./read-far.ts";
+import { type FilePart, readInParts, type Source } from "./read-far.ts";
 
 /** As much of a worker's own scope as is used. */
 interface Scope {
   postMessage(part: FilePart): void;
-  addEventListener(type: "message", heard: (event: { readonly data: string }) => void): void;
+  addEventListener(type: "message", heard: (event: { readonly data: Source }) => void): void;
 }
 
 const scope = globalThis as unknown as Scope;
-scope.addEventListener("message", ({ data }) => readInParts(data, (part) => scope.postMessage(part)));
+scope.addEventListener("message", async ({ data }) => {
+  readInParts(typeof data === "string" ? data : await data.text(), (part) => scope.postMessage(part));
+});

@@ -4,13 +4,14 @@
  */
 import * as v from "valibot";
 import { columnIndex, parseCell } from "../engine/address.ts";
+import { cellsOf, type Piece } from "../engine/packed-cells.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { JsonError, type Located, parseJson } from "./json.ts";
 import { inSlabs, slabsIn } from "./large-cells.ts";
 import { currentVersion, jobSchema } from "./schema.ts";
 
 /** Longest text that is opened, in characters: far beyond any job, and still no burden. */
-export const longestFile = 8_000_000;
+export const longestFile = 120_000_000;
 
 export class JobFileError extends Error {
   override readonly name = "JobFileError";
@@ -100,6 +101,14 @@ function reasonOf(
 
 /** The job as canonical text: reading and writing it again gives the same bytes. */
 export function writeJob(document: JobDocument): string {
+  return jobText(document, () => undefined);
+}
+
+/** @param instead what is written in place of the cells of a sheet; undefined for the cells themselves */
+export function jobText(
+  document: JobDocument,
+  instead: (cells: SheetDocument["cells"]) => string | undefined,
+): string {
   const { format, version, title, purpose, scenario, source, cautions, names, sheets, check, ...unknown } =
     document;
   return `${braces("", [
@@ -111,16 +120,22 @@ export function writeJob(document: JobDocument): string {
     ["source", inline(source)],
     ["cautions", list("  ", cautions.map(inline))],
     ["names", lines("  ", Object.entries(names))],
-    ["sheets", list("  ", sheets.map(sheetText))],
+    [
+      "sheets",
+      list(
+        "  ",
+        sheets.map((sheet) => sheetText(sheet, instead(sheet.cells))),
+      ),
+    ],
     ["check", lines("  ", inOrder(check, ["value", "within", "source"]))],
     ...kept(unknown),
   ])}\n`;
 }
 
 /** Before what stands in a sheet. */
-const deep = "      ";
+export const deep = "      ";
 
-function sheetText(sheet: SheetDocument): string {
+function sheetText(sheet: SheetDocument, instead: string | undefined): string {
   const {
     name,
     operation,
@@ -148,7 +163,7 @@ function sheetText(sheet: SheetDocument): string {
     ["columns", filled(lines(deep, sorted(columns, columnIndex)))],
     ["rows", rows === 200 ? undefined : inline(rows)],
     ["columnCount", columnCount === 26 ? undefined : inline(columnCount)],
-    ["cells", cellsText(deep, cells)],
+    ["cells", instead ?? cellsText(cells)],
     // The order of formats tells which one wins, so it stays.
     ["formats", filled(lines(deep, inOrder(formats, formatKeys)))],
     ["choices", filled(lines(deep, sorted(choices, placeOrder)))],
@@ -166,19 +181,24 @@ function sheetText(sheet: SheetDocument): string {
 /** Lines of slabs that have been written: of a large sheet most are written once only. */
 const written = new WeakMap<object, string>();
 
-function cellsText(indent: string, cells: SheetDocument["cells"]): string {
+function cellsText(cells: SheetDocument["cells"]): string {
   const slabs = slabsIn(cells);
-  if (slabs.length === 0) return lines(indent, sorted(cells, placeOrder));
-  return `{\n${slabs.map((slab) => slabText(indent, slab)).join(",\n")}\n${indent}}`;
+  if (slabs.length === 0) return lines(deep, sorted(cells, placeOrder));
+  return `{\n${slabs.map(slabText).join(",\n")}\n${deep}}`;
 }
 
-function slabText(indent: string, slab: SheetDocument["cells"]): string {
+function slabText(slab: Piece): string {
   let text = written.get(slab);
   if (text === undefined) {
-    text = lines(indent, sorted(slab, placeOrder)).slice(2, -indent.length - 2);
+    text = cellLines(cellsOf(slab));
     written.set(slab, text);
   }
   return text;
+}
+
+/** Row by row, a cell a line, without what stands around them. */
+export function cellLines(cells: SheetDocument["cells"]): string {
+  return lines(deep, sorted(cells, placeOrder)).slice(2, -deep.length - 2);
 }
 
 /**
@@ -193,7 +213,7 @@ export function prepareText(document: JobDocument, pause: () => Promise<void>): 
   return (async () => {
     let end = performance.now() + 8;
     for (const slab of slabs) {
-      slabText(deep, slab);
+      slabText(slab);
       if (performance.now() < end) continue;
       await pause();
       end = performance.now() + 8;

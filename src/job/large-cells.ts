@@ -1,19 +1,18 @@
 /**
  * The cells of a large sheet, kept in slabs of rows, so that a changed copy shares all but one slab with the old one:
  * copying a hundred thousand cells for every key press would hold up the page. Everyone else reads them as what they
- * are in a small sheet, a record of texts by cell.
+ * are in a small sheet, a record of texts by cell. Slabs of a file that was read in a worker stay packed until one of
+ * their cells is looked at.
  */
+import { cellsOf, notableOf, PackedCells, type Piece, slabRows, textIn } from "../engine/packed-cells.ts";
 import type { SheetDocument } from "./document.ts";
 
 export type Cells = SheetDocument["cells"];
 
 /** Sheets with fewer cells are kept as plain records. */
 export const largeSheet = 3000;
-/** Rows of a slab. */
-const high = 64;
-
 /** Slabs by their number; no slab is empty, and none is changed once it is in. */
-type Slabs = readonly (Cells | undefined)[];
+type Slabs = readonly (Piece | undefined)[];
 
 const slabsOf = new WeakMap<object, Slabs>();
 
@@ -44,7 +43,7 @@ export function withTexts(cells: Cells, texts: ReadonlyMap<string, string>): Cel
   }
   const copy = [...slabs];
   for (const [at, own] of bySlab) {
-    const slab = changed(copy[at] ?? {}, own);
+    const slab = changed(cellsOf(copy[at] ?? {}), own);
     copy[at] = Object.keys(slab).length > 0 ? slab : undefined;
   }
   return made(copy);
@@ -52,9 +51,14 @@ export function withTexts(cells: Cells, texts: ReadonlyMap<string, string>): Cel
 
 /**
  * What `find` finds in the cells, piece by piece: what was found in pieces that an earlier version of the sheet shares
- * is known.
+ * is known. It is not given plain figures where that would take long: it may look for anything else.
  */
 export function foundIn<T>(cells: Cells, known: WeakMap<object, T>, find: (cells: Cells) => T): T[] {
+  return measuredIn(cells, known, (piece) => find(notableOf(piece)));
+}
+
+/** The same, with the figures of packed slabs counted and not told. */
+export function measuredIn<T>(cells: Cells, known: WeakMap<object, T>, find: (piece: Piece) => T): T[] {
   return (slabsOf.get(cells) ?? [cells]).flatMap((piece) => {
     if (!piece) return [];
     let found = known.get(piece);
@@ -67,15 +71,15 @@ export function foundIn<T>(cells: Cells, known: WeakMap<object, T>, find: (cells
 }
 
 /** The slabs of a large sheet; none where it is kept as a plain record. */
-export function slabsIn(cells: Cells): readonly Cells[] {
+export function slabsIn(cells: Cells): readonly Piece[] {
   return (slabsOf.get(cells) ?? []).filter((slab) => slab !== undefined);
 }
 
 /** Cells of slabs that were taken apart; they must be whole ones. */
-export function fromSlabs(slabs: readonly Cells[]): Cells {
-  const placed: Cells[] = [];
+export function fromSlabs(slabs: readonly Piece[]): Cells {
+  const placed: Piece[] = [];
   for (const slab of slabs) {
-    const [first] = Object.keys(slab);
+    const [first] = slab instanceof PackedCells ? [`A${slab.packed.top + 1}`] : Object.keys(slab);
     if (first !== undefined) placed[slabAt(first)] = slab;
   }
   return made(Array.from(placed));
@@ -91,7 +95,8 @@ export function mayDiffer(before: Cells, after: Cells): Set<string> {
   }
   for (let at = 0; at < Math.max(old.length, now.length); at++) {
     if (old[at] === now[at]) continue;
-    for (const slab of [old[at], now[at]]) for (const name of Object.keys(slab ?? {})) names.add(name);
+    for (const slab of [old[at], now[at]])
+      for (const name of Object.keys(cellsOf(slab ?? {}))) names.add(name);
   }
   return names;
 }
@@ -102,14 +107,15 @@ const corners = new WeakMap<object, { readonly row: number; readonly column: num
 export function lastUsed(cells: Cells): { readonly row: number; readonly column: number } {
   let row = 0;
   let column = 0;
-  for (const corner of foundIn(cells, corners, cornerOf)) {
+  for (const corner of measuredIn(cells, corners, cornerOf)) {
     row = Math.max(row, corner.row);
     column = Math.max(column, corner.column);
   }
   return { row, column };
 }
 
-function cornerOf(cells: Cells): { row: number; column: number } {
+function cornerOf(cells: Piece): { readonly row: number; readonly column: number } {
+  if (cells instanceof PackedCells) return cells.packed.last;
   let row = 0;
   let column = 0;
   for (const name of Object.keys(cells)) {
@@ -140,20 +146,20 @@ function slabAt(name: string): number {
     const digit = name.charCodeAt(i) - 48;
     if (digit >= 0 && digit <= 9) row = row * 10 + digit;
   }
-  return Math.floor((row - 1) / high);
+  return Math.floor((row - 1) / slabRows);
 }
 
 function made(slabs: Slabs): Cells {
   const textAt = (name: string | symbol) => {
-    const slab = typeof name === "string" && /^[A-Z]/.test(name) ? slabs[slabAt(name)] : undefined;
-    return slab && Object.hasOwn(slab, name) ? slab[name as string] : undefined;
+    const piece = typeof name === "string" && /^[A-Z]/.test(name) ? slabs[slabAt(name)] : undefined;
+    return piece && textIn(piece, name as string);
   };
   const cells = new Proxy<Record<string, string>>(
     {},
     {
       get: (target, name) => textAt(name) ?? Reflect.get(target, name),
       has: (_, name) => textAt(name) !== undefined,
-      ownKeys: () => slabs.flatMap((slab) => (slab ? Object.keys(slab) : [])),
+      ownKeys: () => slabs.flatMap((slab) => (slab ? Object.keys(cellsOf(slab)) : [])),
       getOwnPropertyDescriptor: (_, name) => {
         const value = textAt(name);
         return value === undefined

@@ -1,28 +1,34 @@
 /**
  * Reading a large job file in a worker. What it holds comes back in parts, so that the page has its turn between them.
  */
+import { cellsOf, type Packed, PackedCells, type Piece, packedOf } from "../engine/packed-cells.ts";
 import type { JobDocument } from "./document.ts";
 import { JobFileError, readJob } from "./file.ts";
 import { type Cells, fromSlabs, slabsIn } from "./large-cells.ts";
 
+/** As it is sent: packed where that is less. */
+type Slab = { readonly packed: Packed } | { readonly cells: Cells };
+
 /** From the worker. */
 export type FilePart =
   | { readonly part: "job"; readonly document: JobDocument }
-  | { readonly part: "slabs"; readonly sheet: number; readonly slabs: Cells[] }
+  | { readonly part: "slabs"; readonly sheet: number; readonly slabs: readonly Slab[] }
   | { readonly part: "end" }
   | { readonly part: "refused"; readonly line: number; readonly reason: string };
 
-/** Starts a worker that reads `text`. @returns the way to end it */
+/** Starts a worker that reads `source`. @returns the way to end it */
 export type StartReading = (
-  text: string,
+  source: Source,
   heard: (part: FilePart) => void,
   died: (reason: string) => void,
 ) => () => void;
 
 /** Shorter files are read before anyone could notice. */
 export const longFile = 150_000;
-/** Slabs sent at once: the page takes them over in a few ms. */
-const together = 24;
+/** The longest file that is read on the page itself. */
+const mostHere = 8_000_000;
+/** Cells sent at once, packed ones counted for less: the page takes them over in a few ms. */
+const together = 8000;
 
 /** The worker's side. */
 export function readInParts(text: string, post: (part: FilePart) => void): void {
@@ -37,38 +43,71 @@ export function readInParts(text: string, post: (part: FilePart) => void): void 
   const slabs = document.sheets.map(({ cells }) => slabsIn(cells));
   const sheets = document.sheets.map((sheet, i) => (slabs[i]!.length > 0 ? { ...sheet, cells: {} } : sheet));
   post({ part: "job", document: { ...document, sheets } });
-  for (const [sheet, own] of slabs.entries())
-    for (let from = 0; from < own.length; from += together)
-      post({ part: "slabs", sheet, slabs: own.slice(from, from + together) });
+  for (const [sheet, own] of slabs.entries()) {
+    let some: Slab[] = [];
+    let count = 0;
+    for (const piece of own) {
+      const cells = cellsOf(piece);
+      const packed = packedOf(cells);
+      some.push(packed ? { packed } : { cells });
+      count += packed ? 64 + Object.keys(packed.notable).length : Object.keys(cells).length;
+      if (count < together) continue;
+      post({ part: "slabs", sheet, slabs: some });
+      some = [];
+      count = 0;
+    }
+    if (some.length > 0) post({ part: "slabs", sheet, slabs: some });
+  }
   post({ part: "end" });
 }
+
+/** The text of a job file, or the file itself. */
+export type Source = string | Blob;
 
 /**
  * Reads and checks a job file, a long one in a worker.
  *
+ * @param stop ends the reading
  * @returns rejects with JobFileError as readJob does
  */
-export async function readSoon(text: string, start: StartReading): Promise<JobDocument> {
-  if (text.length < longFile) return readJob(text);
+export async function readSoon(
+  source: Source,
+  start: StartReading,
+  stop?: AbortSignal,
+): Promise<JobDocument> {
+  const size = typeof source === "string" ? source.length : source.size;
+  const here = async () => readJob(typeof source === "string" ? source : await source.text());
+  if (size < longFile) return here();
   let document: JobDocument | undefined;
-  const slabs = new Map<number, Cells[]>();
+  let reason = "";
+  const slabs = new Map<number, Piece[]>();
   let end = () => {};
   try {
     await new Promise<void>((done, fail) => {
       const heard = (part: FilePart) => {
         if (part.part === "job") document = part.document;
-        else if (part.part === "slabs")
-          slabs.set(part.sheet, [...(slabs.get(part.sheet) ?? []), ...part.slabs]);
-        else if (part.part === "refused") fail(new JobFileError(part.line, part.reason));
+        else if (part.part === "slabs") {
+          const own = slabs.get(part.sheet) ?? [];
+          slabs.set(part.sheet, own);
+          for (const one of part.slabs) own.push("packed" in one ? new PackedCells(one.packed) : one.cells);
+        } else if (part.part === "refused") fail(new JobFileError(part.line, part.reason));
         else done();
       };
-      // Without a worker it is read here: better late than not at all.
-      end = start(text, heard, () => done());
+      end = start(source, heard, (why) => {
+        document = undefined;
+        reason = why;
+        done();
+      });
+      stop?.addEventListener("abort", () => fail(new Error("reading was stopped")));
     });
   } finally {
     end();
   }
-  if (!document) return readJob(text);
+  if (!document) {
+    // Without a worker it is read here: better late than not at all. What a worker has no room for, the page has not either.
+    if (size < mostHere) return here();
+    throw new RangeError(`there is no worker that could read ${Math.round(size / 1e6)} MB (${reason})`);
+  }
   const sheets = document.sheets.map((sheet, i) => {
     const own = slabs.get(i);
     return own ? { ...sheet, cells: fromSlabs(own) } : sheet;

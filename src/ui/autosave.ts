@@ -1,4 +1,5 @@
 /** Writes the open job to the keep: at once when nothing is under way, then at most every third of a second. */
+import { isSamePart, type TextPart } from "../job/file-parts.ts";
 import type { Keep, KeptJob } from "./keep.ts";
 
 export type Saved =
@@ -8,7 +9,10 @@ export type Saved =
   /** Another page wrote this job; from now on nothing is written here. */
   | { readonly state: "overtaken" };
 
-export type Snapshot = () => Pick<KeptJob, "text" | "title" | "thread" | "route">;
+export type Snapshot = () => Pick<KeptJob, "text" | "title" | "thread" | "route"> & {
+  /** The text where it is very long; `text` is empty then. */
+  readonly texts?: readonly TextPart[] | undefined;
+};
 
 const pause = 300;
 /** A full disk is not asked again at once. */
@@ -20,6 +24,8 @@ export class Autosave {
   private dirty = false;
   private stopped = false;
   private failed = false;
+  /** Parts of the text as they are in the keep. */
+  private texts: readonly TextPart[] | undefined;
 
   /**
    * @param revision of what is in the keep; 0 for a job that is not there yet
@@ -66,7 +72,8 @@ export class Autosave {
       return;
     }
     this.dirty = false;
-    void this.keep.writeAtOnce(this.next()).catch(() => undefined);
+    const { record, texts } = this.next();
+    void this.keep.writeAtOnce(record, this.changed(texts)).catch(() => undefined);
   }
 
   /** Another page wrote revision `theirs` of this job. */
@@ -105,13 +112,15 @@ export class Autosave {
     try {
       const waiting = this.ready();
       if (waiting) await waiting;
-      const record = this.next();
+      const { record, texts } = this.next();
       this.failed = false;
-      if (await this.keep.write(record))
-        this.report({ state: "kept", when: record.changed, revision: record.revision });
+      const kept = await this.keep.write(record, this.changed(texts));
+      this.texts = kept ? texts : undefined;
+      if (kept) this.report({ state: "kept", when: record.changed, revision: record.revision });
       else this.overtakenBy(Number.POSITIVE_INFINITY);
     } catch (error) {
       this.revision -= 1;
+      this.texts = undefined;
       // The keep may be full of values that can be reckoned again.
       void this.keep.dropValues().catch(() => undefined);
       this.failed = true;
@@ -120,8 +129,17 @@ export class Autosave {
     }
   }
 
-  private next(): KeptJob {
+  private next(): { record: KeptJob; texts: readonly TextPart[] | undefined } {
     this.revision += 1;
-    return { ...this.snapshot(), id: this.id, changed: Date.now(), revision: this.revision };
+    const { texts, ...shown } = this.snapshot();
+    const record = { ...shown, id: this.id, changed: Date.now(), revision: this.revision };
+    return { record: texts ? { ...record, parts: texts.length } : record, texts };
+  }
+
+  /** Parts that are not in the keep as they are. */
+  private changed(texts: readonly TextPart[] = []): [number, () => string][] {
+    return texts.flatMap((part, i) =>
+      isSamePart(part, this.texts?.[i]) ? [] : [[i, () => part.text()] as [number, () => string]],
+    );
   }
 }

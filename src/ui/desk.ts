@@ -2,9 +2,11 @@
  * The job on the desk: which one is open, where the person stands in it, and how it gets into the keep and out of it.
  * Knows no element; the shell shows what stands here.
  */
+
 import { prepareText, writeJob } from "../job/file.ts";
+import { partsOf } from "../job/file-parts.ts";
 import { createJob, type Job, type JobChange } from "../job/job.ts";
-import { readSoon } from "../job/read-far.ts";
+import { readSoon, type Source } from "../job/read-far.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
 import { far, startReading } from "./far-thread.ts";
 import { isKeptJob, Keep, type Standing } from "./keep.ts";
@@ -90,7 +92,10 @@ export class Desk {
       found = await this.keep.read(id);
       if (found === undefined) return false;
       if (!isKeptJob(found)) throw new RangeError("the record is damaged");
-      const job = await running(found.text, await this.keep.values(found.id, found.revision));
+      const job = await running(
+        await this.keep.source(found),
+        await this.keep.values(found.id, found.revision),
+      );
       await this.put(job, found.id, found.revision, await this.keep.standing(id).catch(() => undefined));
       this.saved = { state: "kept", when: found.changed, revision: found.revision };
       this.listener.savedChanged();
@@ -120,15 +125,23 @@ export class Desk {
   }
 
   /** @throws what readJob throws; the job on the desk then stays as it is */
-  async openText(text: string): Promise<void> {
-    const job = await running(text);
+  async openText(source: Source, stop?: AbortSignal): Promise<void> {
+    const job = await running(source, undefined, stop);
     await this.put(job, crypto.randomUUID(), 0);
     this.autosave?.touch();
   }
 
   /** The job as a file. */
-  get text(): string {
-    return this.job ? writeJob(this.job.document) : "";
+  async file(): Promise<Blob> {
+    const document = this.job?.document;
+    if (!document) return new Blob();
+    const texts = partsOf(document) ?? [{ text: () => writeJob(document) }];
+    const parts: Blob[] = [];
+    for (const part of texts) {
+      if (parts.length > 0) await pause();
+      parts.push(new Blob([part.text()]));
+    }
+    return new Blob(parts, { type: "application/json" });
   }
 
   /** Goes on under a name of its own, after another tab has written the job it came from. */
@@ -228,16 +241,18 @@ export class Desk {
 
   /** What the shelf shows of a job are values, too: they are waited for, but not long. */
   private readyFor(job: Job): Promise<void> | undefined {
-    const prepared = () => prepareText(job.document, pause);
+    const prepared = () => (partsOf(job.document) ? undefined : prepareText(job.document, pause));
     return job.reckoning ? reckoned(job, 500).then(prepared) : prepared();
   }
 
   private snapshot(job: Job): ReturnType<Snapshot> {
+    const texts = partsOf(job.document);
     const letters = operationsOf(job)
       .filter(({ number }) => number !== undefined)
       .map(({ signedOff, cautions, errors }) => (cautions + errors > 0 ? "c" : signedOff ? "s" : "o"));
     return {
-      text: writeJob(job.document),
+      text: texts ? "" : writeJob(job.document),
+      texts,
       title: job.document.title,
       thread: namedText(job, "thread") ?? "",
       route: letters.join(""),
@@ -249,8 +264,8 @@ export class Desk {
   }
 }
 
-async function running(text: string, before?: unknown): Promise<Job> {
-  const document = await readSoon(text, startReading);
+async function running(source: Source, before?: unknown, stop?: AbortSignal): Promise<Job> {
+  const document = await readSoon(source, startReading, stop);
   return createJob(document, undefined, undefined, later, far, before);
 }
 

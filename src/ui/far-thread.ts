@@ -68,8 +68,8 @@ export const far: Far = {
   },
 };
 
-export const startReading: StartReading = (text, heard, died) => {
+export const startReading: StartReading = (source, heard, died) => {
   const worker = started(fileScript, heard, died);
-  worker?.postMessage(text);
+  worker?.postMessage(source);
   return () => worker?.terminate();
 };

@@ -1,8 +1,9 @@
-import { readText } from "./files.ts";
+import type { Source } from "../job/read-far.ts";
+import { readSource } from "./files.ts";
 
 export interface Intake {
   /** A file was chosen or dropped: its text, or what stood in the way of reading it. */
-  readonly take: (name: string, text: Promise<string>) => void;
+  readonly take: (name: string, source: Promise<Source>) => void;
   /** A file is held over the window, or no longer. */
   readonly hover: (over: boolean) => void;
 }
@@ -29,7 +30,7 @@ export class FileIntake {
   }
 
   private read(file: File | undefined) {
-    if (file) this.intake.take(file.name, readText(file));
+    if (file) this.intake.take(file.name, readSource(file));
   }
 
   private onDrag(event: DragEvent) {

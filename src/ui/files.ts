@@ -1,21 +1,19 @@
 /** Job files from and to the person's disk. */
+import { longestFile } from "../job/file.ts";
+import { longFile, type Source } from "../job/read-far.ts";
 
-/** A job file of a few hundred KB is large; past this it is something else, and reading it would only stall the page. */
-const largest = 20 * 1024 * 1024;
-
-/** @throws RangeError when the file is too large to be a job */
-export async function readText(file: File): Promise<string> {
-  if (file.size > largest) {
+/**
+ * What the person has chosen: a long file as it is, since only the worker that reads it needs its text.
+ * @throws RangeError when the file is too large to be a job
+ */
+export async function readSource(file: File): Promise<Source> {
+  if (file.size > longestFile) {
+    const size = (bytes: number) => Math.round(bytes / 1e6);
     throw new RangeError(
-      `${file.name} has ${Math.round(file.size / 1024 / 1024)} MB; a job file has 20 MB at most`,
+      `${file.name} has ${size(file.size)} MB; a job file has ${size(longestFile)} MB at most`,
     );
   }
-  return file.text();
-}
-
-/** Hands `text` to the browser as a download. */
-export function saveText(name: string, text: string): void {
-  saveBlob(name, new Blob([text], { type: "application/json" }));
+  return file.size < longFile ? file.text() : file;
 }
 
 /** Hands a file to the browser as a download. */

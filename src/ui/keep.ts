@@ -18,6 +18,8 @@ export interface KeptJob {
   readonly changed: number;
   /** Goes up by one each time it is written, so that one page notices the other's writing. */
   readonly revision: number;
+  /** How many parts the text is kept in, apart, where it is very long; `text` is empty then. */
+  readonly parts?: number;
 }
 
 /** Where the person stood. */
@@ -31,6 +33,7 @@ interface Store extends DBSchema {
   standing: { key: string; value: Standing };
   aside: { key: number; value: { readonly record: unknown; readonly reason: string; readonly when: number } };
   desk: { key: string; value: string };
+  parts: { key: [id: string, part: number]; value: string };
   values: { key: string; value: KeptValues; indexes: { when: number } };
 }
 
@@ -49,7 +52,7 @@ export class Keep {
 
   /** @throws whatever the browser says where it lets nothing be kept */
   static async open(name = "halfangle"): Promise<Keep> {
-    const base = await openDB<Store>(name, 2, {
+    const base = await openDB<Store>(name, 3, {
       upgrade(made, from) {
         if (from < 1) {
           made.createObjectStore("jobs", { keyPath: "id" });
@@ -57,12 +60,24 @@ export class Keep {
           made.createObjectStore("aside", { autoIncrement: true });
           made.createObjectStore("desk");
         }
+        if (from < 3) made.createObjectStore("parts");
         if (from < 2) made.createObjectStore("values").createIndex("when", "when");
       },
       // A newer page in another tab wants to change the store: let go, the next write reports it.
       blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
     });
-    return new Keep(base);
+    const keep = new Keep(base);
+    void keep.dropOrphans().catch(() => undefined);
+    return keep;
+  }
+
+  /** Parts of jobs that were removed: until the page is opened anew their record may be put back. */
+  private async dropOrphans(): Promise<void> {
+    const step = this.base.transaction(["jobs", "parts"], "readwrite");
+    const jobs = new Set(await step.objectStore("jobs").getAllKeys());
+    const parts = step.objectStore("parts");
+    for (const [id, part] of await parts.getAllKeys()) if (!jobs.has(id)) await parts.delete([id, part]);
+    await step.done;
   }
 
   /** Newest first. Records that are none are left out. */
@@ -80,19 +95,40 @@ export class Keep {
    * Writes the job, unless another page wrote it since `record.revision - 1`.
    * @returns false when it was overtaken, and then nothing was written
    */
-  async write(record: KeptJob): Promise<boolean> {
-    const step = this.base.transaction("jobs", "readwrite");
-    const there: unknown = await step.store.get(record.id);
+  async write(record: KeptJob, texts: Texts = noTexts): Promise<boolean> {
+    const step = this.base.transaction(["jobs", "parts"], "readwrite");
+    const there: unknown = await step.objectStore("jobs").get(record.id);
     const overtaken = isKeptJob(there) && there.revision !== record.revision - 1;
-    if (!overtaken) await step.store.put(record);
+    if (!overtaken) {
+      await step.objectStore("jobs").put(record);
+      // One after the other: each is a task of its own, and all of them are in or none.
+      for (const [part, text] of texts) await step.objectStore("parts").put(text(), [record.id, part]);
+      await step.objectStore("parts").delete(partsFrom(record.id, record.parts ?? 0));
+    }
     await step.done;
     return !overtaken;
   }
 
+  /** The text of a job, put together outside the page's own memory where it is in parts. */
+  async source({ id, text, parts }: KeptJob): Promise<string | Blob> {
+    if (parts === undefined) return text;
+    const all: Blob[] = [];
+    for (let i = 0; i < parts; i++) all.push(new Blob([await this.part(id, i)]));
+    return new Blob(all);
+  }
+
+  private async part(id: string, part: number): Promise<string> {
+    const found: unknown = await this.base.get("parts", [id, part]);
+    if (typeof found !== "string") throw new RangeError("a part of its text is missing");
+    return found;
+  }
+
   /** Writes without looking first: the only way that still gets through while the page is being closed. */
-  async writeAtOnce(record: KeptJob): Promise<void> {
-    const step = this.base.transaction("jobs", "readwrite");
-    const put = step.store.put(record);
+  async writeAtOnce(record: KeptJob, texts: Texts = noTexts): Promise<void> {
+    const step = this.base.transaction(["jobs", "parts"], "readwrite");
+    const put = step.objectStore("jobs").put(record);
+    for (const [part, text] of texts) void step.objectStore("parts").put(text(), [record.id, part]);
+    void step.objectStore("parts").delete(partsFrom(record.id, record.parts ?? 0));
     step.commit();
     await put;
     await step.done;
@@ -152,9 +188,19 @@ export class Keep {
   }
 }
 
+/** Parts of a text that have changed, by their number. */
+export type Texts = Iterable<readonly [part: number, text: () => string]>;
+
+const noTexts: Texts = [];
+
+function partsFrom(id: string, first: number): IDBKeyRange {
+  return IDBKeyRange.bound([id, first], [id, Number.POSITIVE_INFINITY]);
+}
+
 export function isKeptJob(found: unknown): found is KeptJob {
   if (typeof found !== "object" || found === null) return false;
-  const { id, text, title, thread, route, changed, revision } = found as Record<string, unknown>;
+  const { id, text, title, thread, route, changed, revision, parts } = found as Record<string, unknown>;
+  if (parts !== undefined && !(Number.isInteger(parts) && (parts as number) > 0)) return false;
   return (
     [id, text, title, thread, route].every((part) => typeof part === "string") &&
     [changed, revision].every((part) => typeof part === "number")

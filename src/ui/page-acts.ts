@@ -2,10 +2,11 @@
  * What the person can do to the job on the desk, whichever part of the page asked for it: the rail, the route card, a
  * key or a panel. Every act ends in one command of the job and in words about what it did.
  */
+import type { Source } from "../job/read-far.ts";
 import { type Desk, reasonOf, sentence } from "./desk.ts";
 import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
-import { fileName, saveText } from "./files.ts";
+import { fileName, saveBlob } from "./files.ts";
 import { numberedName, operationsOf, troubleWords } from "./operations.ts";
 import type { RouteAct } from "./route-card.ts";
 import type { SaidLine } from "./said.ts";
@@ -23,6 +24,9 @@ export interface PageParts {
   /** Draws the page anew, and tells when that is done. */
   draw(): Promise<unknown>;
 }
+
+/** Reading a longer file takes so long that it is said, and can be stopped; bytes. */
+const longWait = 4_000_000;
 
 export class PageActs {
   constructor(readonly parts: PageParts) {}
@@ -169,27 +173,35 @@ export class PageActs {
     else this.command(() => job.removeSheet(name));
   }
 
-  saveFile(): void {
+  async saveFile(): Promise<void> {
     this.commit();
-    const { job, text } = this.parts.desk;
+    const { job } = this.parts.desk;
     if (!job) return;
     const name = fileName(job.document.title);
-    saveText(name, text);
+    saveBlob(name, await this.parts.desk.file());
     this.parts.said.say(`Saved to the file ${name}.`);
   }
 
-  async takeFile(name: string, text: Promise<string>): Promise<void> {
+  async takeFile(name: string, source: Promise<Source>): Promise<void> {
     const { desk, said } = this.parts;
+    let reading = "";
     try {
-      const job = await text;
+      const job = await source;
       if (!this.commit()) return;
-      await desk.openText(job);
+      const stop = new AbortController();
+      const size = typeof job === "string" ? job.length : job.size;
+      if (size > longWait) {
+        reading = `Reading ${name}, ${Math.round(size / 1e6)} MB. The job on the desk can be used meanwhile.`;
+        said.alarm(reading, [{ word: "Stop", act: () => stop.abort() }]);
+      }
+      await desk.openText(job, stop.signal);
       this.parts.element("shelf-dialog")?.close();
       said.settle();
       said.say(`Opened ${name}.`);
     } catch (error) {
       // The alert stands behind a dialog, where nobody would see or hear it.
       this.parts.element("shelf-dialog")?.close();
+      said.settle(reading);
       said.alarm(`${name} was not opened: ${reasonOf(error)}. The job on the desk is unchanged.`);
     }
   }

@@ -1,7 +1,7 @@
 /** What the shelf asks for, done with the keep and the desk. */
 import { readJob, writeJob } from "../job/file.ts";
 import { setTitle } from "../job/whole-sheets.ts";
-import { fileName, saveText } from "./files.ts";
+import { fileName, saveBlob } from "./files.ts";
 import { isKeptJob, type KeptJob } from "./keep.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { ShelfAct, ShelfDialog } from "./shelf-dialog.ts";
@@ -27,7 +27,7 @@ export class ShelfActs {
     const { keep } = desk;
     const close = () => acts.parts.element("shelf-dialog")?.close();
     if (did.act === "file") intake.choose();
-    if (did.act === "save") acts.saveFile();
+    if (did.act === "save") void acts.saveFile();
     if (did.act === "threads") acts.parts.element("thread-list")?.show();
     if (did.act === "rename") await this.rename(did.id, did.title);
     if (did.act === "copy") await this.copy(did.id);
@@ -74,8 +74,11 @@ export class ShelfActs {
   private async export(id: string): Promise<void> {
     await this.acts.attempt(async () => {
       await this.acts.parts.desk.flush();
-      const { title, text } = await this.record(id);
-      saveText(fileName(title), text);
+      const { keep } = this.acts.parts.desk;
+      const record = await keep?.read(id);
+      if (!keep || !isKeptJob(record)) throw new RangeError("the record is damaged");
+      const { title } = record;
+      saveBlob(fileName(title), new Blob([await keep.source(record)], { type: "application/json" }));
       this.acts.parts.said.say(`Saved to the file ${fileName(title)}.`);
     });
   }
@@ -84,6 +87,8 @@ export class ShelfActs {
   private async record(id: string): Promise<KeptJob> {
     const found = await this.acts.parts.desk.keep?.read(id);
     if (!isKeptJob(found)) throw new RangeError("the record is damaged");
+    // Its text would have to be read as a whole, and there is room for that in a worker only.
+    if (found.parts !== undefined) throw new RangeError("a job as large as this one is opened first");
     return found;
   }
 

@@ -5,7 +5,7 @@ const pieces = [{ A1: "1", B1: "2" }, { A9: "3" }];
 const under = Object.assign({}, ...pieces) as Record<string, string>;
 
 test("Texts laid over others read as a map that was typed over, and leave the others alone", () => {
-  const texts = new LaidOver(under, pieces);
+  const texts = new LaidOver((cell) => under[cell], pieces);
   expect([...texts]).toEqual(Object.entries(under));
   texts.set("B1", "typed");
   texts.set("C4", "new");

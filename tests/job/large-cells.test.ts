@@ -4,7 +4,7 @@ import { withCells } from "../../src/job/changes.ts";
 import { JobFileError, prepareText, readJob, writeJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
 import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
-import { type FilePart, readInParts, readSoon } from "../../src/job/read-far.ts";
+import { readInParts, readSoon, type StartReading } from "../../src/job/read-far.ts";
 import { insertLines } from "../../src/job/structure.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
@@ -107,18 +107,41 @@ test("What prepares the text of a large job leaves nothing to do but for what is
 });
 
 /** A worker that is none; what it sends is copied. */
-const reading = (text: string, heard: (part: FilePart) => void) => {
-  queueMicrotask(() => readInParts(text, (part) => heard(structuredClone(part))));
+const reading: StartReading = (source, heard) => {
+  void Promise.resolve(typeof source === "string" ? source : source.text()).then((text) =>
+    readInParts(text, (part) => heard(structuredClone(part))),
+  );
   return () => {};
 };
 
-test("A long file is read by a worker as it is read here, in many parts", async () => {
+test("A long file is read by a worker as it is read here, in many parts", { timeout: 60_000 }, async () => {
   const text = writeJob(document);
   expect(await readSoon(text, reading)).toEqual(readJob(text));
   expect(writeJob(await readSoon(text, reading))).toBe(text);
   const parts: string[] = [];
   readInParts(text, ({ part }) => parts.push(part));
-  expect(parts.length).toBeGreaterThan(10);
+  expect(parts.length).toBeGreaterThan(4);
+});
+
+test("A long file itself is read by the worker, and reading it can be stopped", {
+  timeout: 60_000,
+}, async () => {
+  const text = writeJob(document);
+  const stop = new AbortController();
+  expect(await readSoon(new Blob([text]), reading, stop.signal)).toEqual(readJob(text));
+  const never: StartReading = () => () => {};
+  const stopped = readSoon(new Blob([text]), never, stop.signal);
+  stop.abort();
+  await expect(stopped).rejects.toThrow("reading was stopped");
+});
+
+test("A file too long for the page is not read without a worker", async () => {
+  const dying: StartReading = (_source, _heard, died) => {
+    queueMicrotask(() => died("out of memory"));
+    return () => {};
+  };
+  const long = new Blob([" ".repeat(9_000_000)]);
+  await expect(readSoon(long, dying)).rejects.toThrow(/no worker that could read 9 MB \(out of memory\)/);
 });
 
 test("A long file that is damaged is refused with the line and the reason", async () => {
@@ -130,7 +153,7 @@ test("A long file that is damaged is refused with the line and the reason", asyn
 
 test("Without a worker a long file is read all the same", async () => {
   const text = writeJob(document);
-  const none = (_text: string, _heard: unknown, died: (reason: string) => void) => {
+  const none: StartReading = (_source, _heard, died) => {
     queueMicrotask(() => died("not allowed here"));
     return () => {};
   };

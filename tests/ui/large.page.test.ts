@@ -158,3 +158,86 @@ test("a sheet of 100,000 rows is gone through to its end, and every row in view 
   });
   expect(missing).toEqual([]);
 });
+
+/** Figures in every cell but for two formulas in each row, and a row of what depends on B1. */
+function figures(rows: number): JobDocument {
+  const cells: Record<string, string> = { A1: "Start", B1: "1", E1: "=$B$1*3" };
+  for (let row = 2; row <= rows; row++) {
+    for (let column = 0; column < 28; column++)
+      cells[`${columnName(column)}${row}`] = String(row * 100 + column);
+    cells[`AC${row}`] = `=A${row}+B${row}`;
+    if (row < 500) cells[`AD${row}`] = `=$B$1*${row}`;
+  }
+  return madeDocument([madeSheet("Figures", cells, { rows, columnCount: 30 })], { title: "Figures" });
+}
+
+test("a job of 190,000 figures is kept in parts, of which an edit writes one, and opens again as it was", async () => {
+  const rows = 6600;
+  const page = await openPage(await newContext());
+  await openFile(page, "figures.json", writeJob(figures(rows)));
+  await expect.poll(() => cell(page, 1, 5).textContent(), { timeout: 60_000 }).toBe("3");
+  const parts = () =>
+    page.evaluate(async () => {
+      const opening = indexedDB.open("halfangle");
+      await new Promise((done) => opening.addEventListener("success", done));
+      const step = opening.result.transaction(["parts", "jobs"]);
+      const asked = step.objectStore("parts").getAll();
+      const jobs = step.objectStore("jobs").getAll();
+      await new Promise((done) => step.addEventListener("complete", done));
+      opening.result.close();
+      const large = (jobs.result as { parts?: number; text: string }[]).find(({ parts }) => parts);
+      return { texts: asked.result as string[], count: large?.parts, own: large?.text };
+    });
+  await expect.poll(async () => (await parts()).count, { timeout: 60_000 }).toBe(9);
+  const before = await parts();
+  expect([before.texts.join("") === writeJob(figures(rows)), before.own]).toEqual([true, ""]);
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await type(page, "5");
+  await expect.poll(() => cell(page, 1, 5).textContent(), { timeout: 60_000 }).toBe("15");
+  const changed = async () =>
+    (await parts()).texts.flatMap((text, i) => (text === before.texts[i] ? [] : [i]));
+  await expect.poll(changed, { timeout: 60_000 }).toEqual([1]);
+  await page.keyboard.press("Control+End");
+  await expect
+    .poll(() => cell(page, rows, 28).textContent(), { timeout: 60_000 })
+    .toBe(String(rows * 100 + 27));
+  await page.reload();
+  await expect
+    .poll(() => cell(page, rows, 28).textContent(), { timeout: 60_000 })
+    .toBe(String(rows * 100 + 27));
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Control+Home");
+  await expect.poll(() => cell(page, 1, 5).textContent(), { timeout: 60_000 }).toBe("15");
+  await expect
+    .poll(() => cell(page, 1, 5).getAttribute("class"), { timeout: 60_000 })
+    .not.toMatch(/\bstale\b/);
+});
+
+test("reading a long file is said, and can be stopped", async () => {
+  const context = await newContext();
+  // The worker that would read it is never told of it.
+  await context.addInitScript(() => {
+    window.Worker = class extends Worker {
+      readonly #reads: boolean;
+      constructor(script: string | URL, options?: WorkerOptions) {
+        super(script, options);
+        this.#reads = /file-worker-/.test(String(script));
+      }
+      override postMessage(message: unknown) {
+        if (!this.#reads) super.postMessage(message);
+      }
+    };
+  });
+  const page = await openPage(context);
+  const title = await page.evaluate(() => document.title);
+  await openFile(page, "long.json", `${" ".repeat(30_000_000)}${writeJob(chain(301, 31))}`);
+  const alert = page.getByRole("alert");
+  await alert.getByText(/^Reading long\.json, 30 MB/).waitFor();
+  await alert.getByRole("button", { name: "Stop" }).click();
+  await alert
+    .getByText("long.json was not opened: reading was stopped. The job on the desk is unchanged.")
+    .waitFor();
+  expect(await page.evaluate(() => document.title)).toBe(title);
+});
