@@ -12,7 +12,7 @@ import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
 import { inventedName, latheSheet } from "./lathe.ts";
 import { type NamedArea, namedArea, namedValue, namedWords } from "./named.ts";
-import { scenarioOf } from "./scenario.ts";
+import { scenarioOf, stillInvented } from "./scenario.ts";
 import { type Steps, stepsOf } from "./steps.ts";
 
 export interface CardLine {
@@ -118,13 +118,7 @@ function warningsOf(job: Job): string[] {
   // On a lathe's own sheet it is among the cautions.
   const ofLathe = lathe && lathe.sheet !== latheSheet ? namedWords(job, inventedName) : undefined;
   const scenario = namedArea(job, "scenario") ? scenarioOf(job) : "";
-  const invented = [scenario, ofLathe ?? ""].filter((words) => words !== "");
-  return [
-    ...found,
-    ...invented.map((words) =>
-      /invented/i.test(words) ? words : `Still invented: ${words.replace(/\.$/, "")}.`,
-    ),
-  ];
+  return [...found, scenario, stillInvented(ofLathe ?? "")].filter((words) => words !== "");
 }
 
 function shownOf(job: Job, name: string): string | undefined {

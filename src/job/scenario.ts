@@ -9,9 +9,14 @@ import type { Job } from "./job.ts";
 import { namedArea, namedWords } from "./named.ts";
 
 export function scenarioOf(job: Job): string {
-  if (namedArea(job, "scenario")) return namedWords(job, "scenario") ?? "";
+  if (namedArea(job, "scenario")) return stillInvented(namedWords(job, "scenario") ?? "");
   const { scenario, check } = job.document;
   return scenario !== "" && Object.entries(check).every((each) => isAsShipped(job, ...each)) ? scenario : "";
+}
+
+/** Words about what is invented, as a sentence that says so. */
+export function stillInvented(words: string): string {
+  return words === "" || /invented/i.test(words) ? words : `Still invented: ${words.replace(/\.$/, "")}.`;
 }
 
 function isAsShipped(job: Job, place: string, { value, within = 1e-9 }: Check): boolean {

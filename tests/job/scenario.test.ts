@@ -44,10 +44,10 @@ describe("the full thread job", () => {
   test("tells what of its lathe is still invented, until that is typed over or taken over", () => {
     const { job, type } = template("full-thread-job.json");
     type("thread", "M10x1.5-6g");
-    expect(scenarioOf(job)).toBe("the lathe's leadscrew, dials, backlash, gears, speeds");
+    expect(scenarioOf(job)).toBe("Still invented: the lathe's leadscrew, dials, backlash, gears, speeds.");
     for (const name of ["leadscrew", "slide_division", "slide_backlash", "cross_division", "cross_backlash"])
       type(name, "1");
-    expect(scenarioOf(job)).toBe("the lathe's gears, speeds");
+    expect(scenarioOf(job)).toBe("Still invented: the lathe's gears, speeds.");
     type("gears", "21");
     type("speeds", "31");
     expect(scenarioOf(job)).toBe("");
@@ -56,7 +56,7 @@ describe("the full thread job", () => {
   test("with another lathe and its own thread tells of the thread alone", () => {
     const { job, type } = template("full-thread-job.json");
     type("lathe", "Mine");
-    expect(scenarioOf(job)).toBe("the thread: a stud that a workshop class makes");
+    expect(scenarioOf(job)).toBe("Still invented: the thread: a stud that a workshop class makes.");
     type("thread", "M10x1.5-6g");
     expect(scenarioOf(job)).toBe("");
   });
