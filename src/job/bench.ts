@@ -6,6 +6,7 @@
  * range named `readings`: after which pass, and what was read.
  */
 import { isErrorValue } from "../engine/values.ts";
+import { engagesAnywhere } from "../lathe/engage.ts";
 import { wantedIn } from "./bench-proof.ts";
 import { showValue } from "./format.ts";
 import type { CellEdit, CellView, Job } from "./job.ts";
@@ -33,9 +34,11 @@ export function benchFacts(job: Job): BenchFact[] {
     value === undefined ? [] : [{ label, value }];
   return [
     ...cutTowards(job),
-    ...(keepsClosed(job)
-      ? fact("Half nuts", "keep closed")
-      : fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks))),
+    ...(closesAnywhere(job)
+      ? fact("Half nuts", "close anywhere")
+      : keepsClosed(job)
+        ? fact("Half nuts", "keep closed")
+        : fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks))),
     ...fact("No faster than", shown(job, "spindle_speed")),
   ];
 }
@@ -49,7 +52,14 @@ function cutTowards(job: Job): BenchFact[] {
 
 /** True when no mark may be used, so that the half nuts are never opened. */
 export function keepsClosed(job: Job): boolean {
-  return shown(job, "usable_marks")?.trim() === "";
+  return shown(job, "usable_marks")?.trim() === "" && !closesAnywhere(job);
+}
+
+/** True where the nuts find a groove each time they close, with no look at the indicator. */
+function closesAnywhere(job: Job): boolean {
+  const lead = namedNumber(job, "lead_cut") ?? 0;
+  const leadscrew = namedNumber(job, "leadscrew") ?? 0;
+  return lead > 0 && leadscrew > 0 && engagesAnywhere(lead, leadscrew);
 }
 
 /** What the sheet says of the last reading. */

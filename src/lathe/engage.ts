@@ -138,6 +138,18 @@ export function engagementTravel(lead: number, leadscrewLead: number): number {
   return exactly("lead", lead).lcm(exactly("leadscrew_lead", leadscrewLead)).valueOf();
 }
 
+/**
+ * True where the nuts find a groove each time they close: a pitch of the leadscrew is a whole number of leads.
+ *
+ * @throws RangeError when a lead is not above 0
+ */
+export function engagesAnywhere(lead: number, leadscrewLead: number): boolean {
+  requireAbove("lead", lead);
+  requireAbove("leadscrew_lead", leadscrewLead);
+  const leads = leadscrewLead / lead;
+  return leads >= 0.5 && isWhole(leads, 1e-6);
+}
+
 function isWhole(value: number, within: number): boolean {
   return Math.abs(value - Math.round(value)) <= within;
 }

@@ -275,6 +275,12 @@ describe("at the bench", () => {
     expect(benchFacts(none)).toEqual([{ label: "Half nuts", value: "keep closed" }]);
     expect(keepsClosed(none)).toBe(true);
     expect(keepsClosed(jobWith(all, filled))).toBe(false);
+    // 3 mm of the leadscrew are two leads of 1.5, and 2.4 of 1.25.
+    const named = { ...all, lead_cut: "Job!C1", leadscrew: "Job!C2" };
+    const anywhere = jobWith(named, { ...filled, B7: "'", C1: "1.5", C2: "3" });
+    expect(benchFacts(anywhere)).toEqual([{ label: "Half nuts", value: "close anywhere" }]);
+    expect(keepsClosed(anywhere)).toBe(false);
+    expect(keepsClosed(jobWith(named, { ...filled, B7: "'", C1: "1.25", C2: "3" }))).toBe(true);
   });
 
   test("steps have a name to be called by", () => {

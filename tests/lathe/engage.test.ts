@@ -1,7 +1,13 @@
 // Expected values were computed independently of this code, unless a test names another source.
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { bestWheel, engagementTravel, startMarks, usableMarks } from "../../src/lathe/engage.ts";
+import {
+  bestWheel,
+  engagementTravel,
+  engagesAnywhere,
+  startMarks,
+  usableMarks,
+} from "../../src/lathe/engage.ts";
 import { leadCut } from "../../src/lathe/gears.ts";
 import { NothingFound } from "../../src/thread/failures.ts";
 import { expectClose, seeded } from "./close.ts";
@@ -332,4 +338,23 @@ test.each([
 ])("refusal %# names argument, bound and value", (refused, says) => {
   expect(refused).toThrow(RangeError);
   expect(refused).toThrow(says);
+});
+
+// A 3 mm leadscrew goes on by 2 leads of 1.5, 6 of 0.5 and 1 of 3; by 2.4 of 1.25 and half of 6. 8 per inch: 2 of 16 per inch.
+test("the half nuts close anywhere where a pitch of the leadscrew is a whole number of leads", () => {
+  const inch = 25.4;
+  for (const [lead, screw] of [
+    [1.5, 3],
+    [0.5, 3],
+    [3, 3],
+    [inch / 16, inch / 8],
+  ] as const)
+    expect(engagesAnywhere(lead, screw)).toBe(true);
+  for (const [lead, screw] of [
+    [1.25, 3],
+    [6, 3],
+    [inch / 12, inch / 8],
+    [1.50001, 3],
+  ] as const)
+    expect(engagesAnywhere(lead, screw)).toBe(false);
 });
