@@ -4,18 +4,15 @@
  *
  * The worker may be ended and started again at any moment: everything that it holds can be sent once more from here.
  */
-import type { Drawn, SheetFunction } from "../functions/declare.ts";
+import type { Drawn } from "../functions/declare.ts";
 import { cellName } from "./address.ts";
 import type { Contents, EngineContent, EngineEdit } from "./contents.ts";
-import type { Log } from "./engine.ts";
 import { FarQuestions } from "./far-questions.ts";
 import { FarValues, firstTurn } from "./far-values.ts";
 import type { KnownValues } from "./known-values.ts";
 import { type Order, type Reply, type Report, spotOf } from "./packets.ts";
-import type { Cell } from "./plugin.ts";
 import type { Answer, Question } from "./questions.ts";
 import type { Origin, Reckoner, Reckoning } from "./reckoner.ts";
-import { SmallEngines } from "./small-engines.ts";
 import { inParts } from "./texts.ts";
 import type { CellValue } from "./values.ts";
 
@@ -80,22 +77,13 @@ export class FarEngine implements Reckoner {
   private sending = false;
   private broken = 0;
   private readonly questions = new FarQuestions();
-  private readonly small: SmallEngines;
 
   constructor(
     content: EngineContent,
     private readonly setting: FarSetting,
     private readonly listener: FarListener,
-    functions: readonly SheetFunction[],
-    log?: Log,
     before?: KnownValues,
   ) {
-    const known = {
-      held: this.held,
-      valueAt: (cell: Cell) => this.values.valueAt(cell),
-      blocks: () => this.values.blocks.wanted,
-    };
-    this.small = new SmallEngines(known, functions, log);
     this.load(content);
     if (!before) return;
     const parts = this.values.recall(before);
@@ -105,7 +93,6 @@ export class FarEngine implements Reckoner {
 
   load(content: EngineContent, origin?: Origin): void {
     this.values.load(content, origin);
-    this.small.clear();
     this.sendAll();
   }
 
@@ -155,10 +142,6 @@ export class FarEngine implements Reckoner {
     return false;
   }
 
-  evaluate(formula: string, sheet?: string): CellValue | CellValue[][] {
-    return this.small.evaluate(formula, sheet);
-  }
-
   ask(question: Question): Promise<Answer> {
     if (this.stopped) return Promise.reject(new Error("reckoning is stopped: let it go on first"));
     return this.questions.ask(question, (order) => {
@@ -196,7 +179,6 @@ export class FarEngine implements Reckoner {
     }
     this.endThread();
     this.questions.drop("the job was closed");
-    this.small.clear();
   }
 
   private get held(): Contents {

@@ -5,6 +5,8 @@ import type { CellValue, Place } from "./values.ts";
 import { readersIn } from "./whole.ts";
 
 export type Question =
+  /** One formula as if it stood on `sheet`, the first one if not said; nothing is changed. */
+  | { readonly kind: "evaluate"; readonly formula: string; readonly sheet: string | undefined }
   /** Every cell that the value of `place` is reckoned from, the near ones first. */
   | { readonly kind: "precedents"; readonly place: Place }
   /** The first cells whose formula reads `place`, in reading order. */
@@ -22,9 +24,11 @@ export interface Answer {
   /** For each result, whether it depends on an input at all. */
   readonly dependent: readonly boolean[];
   readonly values: readonly CellValue[];
+  /** Of a formula. */
+  readonly given: CellValue | CellValue[][];
 }
 
-const nothing: Answer = { places: [], dependent: [], values: [] };
+const nothing: Answer = { places: [], dependent: [], values: [], given: null };
 
 export class Answering {
   /** The cells of the last trial: they are tried again and again. */
@@ -37,6 +41,8 @@ export class Answering {
   answer(question: Question): Answer {
     const { engine } = this;
     switch (question.kind) {
+      case "evaluate":
+        return { ...nothing, given: engine.evaluate(question.formula, question.sheet) };
       case "precedents":
         return { ...nothing, places: engine.precedents(question.place) };
       case "readers":

@@ -28,7 +28,6 @@ export interface Reckoner {
   spilledFrom(sheet: string, row: number, column: number): { row: number; column: number } | undefined;
   /** True while a newer value is awaited, or the value of a table behind it. */
   isStale(sheet: string, row: number, column: number): boolean;
-  evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
   /** @returns rejects where nothing comes of it, as when reckoning is stopped */
   ask(question: Question): Promise<Answer>;
   /** What is known, step by step, so that it can be kept for another time; undefined where there is no need to. */

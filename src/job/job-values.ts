@@ -3,38 +3,55 @@
  * or in a worker, so that nothing keeps the page from the person.
  */
 import { parseCell, splitSheet } from "../engine/address.ts";
-import type { Log } from "../engine/engine.ts";
+import type { EngineContent } from "../engine/contents.ts";
 import { FarEngine, type FarSetting } from "../engine/far-engine.ts";
 import type { KnownValues } from "../engine/known-values.ts";
-import type { Reckoner } from "../engine/reckoner.ts";
+import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
 import type { CellValue } from "../engine/values.ts";
-import type { SheetFunction } from "../functions/declare.ts";
 import type { JobDocument } from "./document.ts";
 import { fed, fedEdits, unitEdits } from "./feed.ts";
 import type { JobChange } from "./job.ts";
 import type { Moves } from "./moves.ts";
-import { OnThread } from "./on-thread.ts";
 import type { LengthUnit } from "./readings.ts";
-import type { Later } from "./whatif-slices.ts";
 
 /** How a job gets a worker. */
-export type Far = FarSetting;
+export interface Far extends FarSetting {
+  /** Runs work in a task of its own, before anything is drawn; without it all of a command is one task. */
+  readonly soon?: (work: () => void) => void;
+}
+
+/** An engine on this thread. */
+export interface Near extends Reckoner {
+  /** An edit is complete. */
+  settle(): void;
+}
+
+export type MakeNear = (content: EngineContent, tell: () => void) => Near;
+
+/** On this thread, or in a worker; then the engine of this thread is had where there is no worker, and may take a while. */
+export type Way =
+  | { readonly near: MakeNear; readonly far?: undefined }
+  | { readonly far: Far; readonly near: () => MakeNear | Promise<MakeNear> };
 
 export class JobValues {
-  reckoner: Reckoner;
   /** What the lengths in the cells were last read in. */
   unit: LengthUnit = "mm";
+  private engine: Reckoner;
+  private near: Near | undefined;
+  /** The document that the engine knows, while it has not been told of a change; and where cells have gone since. */
+  private untold: { readonly document: JobDocument; readonly moves: Moves } | undefined;
+  private readonly soon: Far["soon"];
+  /** No worker can be had, and the engine of this thread has been asked for. */
+  private unable = false;
 
   constructor(
     private document: JobDocument,
-    private readonly functions: readonly SheetFunction[],
-    private readonly log: Log | undefined,
-    private readonly later: Later | undefined,
-    far: Far | undefined,
+    way: Way,
     private readonly tell: (change: Pick<JobChange, "values" | "trouble">) => void,
     before?: KnownValues,
   ) {
-    this.reckoner = far ? this.farEngine(far, before) : this.onThread();
+    this.soon = way.far?.soon;
+    this.engine = way.far ? this.farEngine(way.far, way.near, before) : this.takeNear(way.near);
     this.settle();
   }
 
@@ -43,11 +60,36 @@ export class JobValues {
    * @param moves what is known of a cell goes with it, to be shown until newer values come
    */
   follow(document: JobDocument, moves?: Moves): void {
+    this.catchUp();
     const before = this.document;
     this.document = document;
+    if (this.soon && moves) {
+      this.untold = { document: before, moves };
+      this.soon(() => this.catchUp());
+    } else this.tellEngine(before, moves);
+  }
+
+  /** Knows of every change: whoever asks for a value first has the engine told. */
+  get reckoner(): Reckoner {
+    this.catchUp();
+    return this.engine;
+  }
+
+  get reckoning(): Reckoning | undefined {
+    return this.untold ? { done: 0, of: 0, stopped: false } : this.engine.reckoning;
+  }
+
+  private catchUp(): void {
+    const { untold } = this;
+    this.untold = undefined;
+    if (untold) this.tellEngine(untold.document, untold.moves);
+  }
+
+  private tellEngine(before: JobDocument, moves: Moves | undefined): void {
+    const { document, engine } = this;
     const edits = fedEdits(before, document, this.unit);
-    if (!edits) this.reckoner.load(fed(document, this.unit), moves?.from);
-    else if (edits.length > 0) this.reckoner.setCells(edits, moves?.from);
+    if (!edits) engine.load(fed(document, this.unit), moves?.from);
+    else if (edits.length > 0) engine.setCells(edits, moves?.from);
     this.settle();
   }
 
@@ -60,13 +102,12 @@ export class JobValues {
     return target && cell ? this.reckoner.value(target.sheet, cell.row, cell.column) : undefined;
   }
 
-  private onThread(): OnThread {
-    return new OnThread(fed(this.document, this.unit), this.functions, this.log, this.later, () =>
-      this.tell({ values: true }),
-    );
+  private takeNear(make: MakeNear): Near {
+    this.near = make(fed(this.document, this.unit), () => this.tell({ values: true }));
+    return this.near;
   }
 
-  private farEngine(far: Far, before?: KnownValues): FarEngine {
+  private farEngine(far: Far, near: () => MakeNear | Promise<MakeNear>, before?: KnownValues): FarEngine {
     const listener = {
       values: () => {
         this.followUnit();
@@ -74,17 +115,26 @@ export class JobValues {
       },
       trouble: (trouble: string) => this.tell({ values: true, trouble }),
       unable: () => {
-        this.reckoner = this.onThread();
-        this.settle();
-        this.tell({ values: true });
+        if (this.unable) return;
+        this.unable = true;
+        const make = near();
+        if (typeof make === "function") this.comeNear(make);
+        else void make.then((made) => this.comeNear(made));
       },
     };
-    return new FarEngine(fed(this.document, this.unit), far, listener, this.functions, this.log, before);
+    return new FarEngine(fed(this.document, this.unit), far, listener, before);
+  }
+
+  private comeNear(make: MakeNear): void {
+    this.untold = undefined;
+    this.engine = this.takeNear(make);
+    this.settle();
+    this.tell({ values: true });
   }
 
   private settle(): void {
     this.followUnit();
-    if (this.reckoner instanceof OnThread) this.reckoner.settle();
+    this.near?.settle();
   }
 
   /** Reads lengths anew when the unit of the job has changed. They may themselves decide on the unit: once is enough. */

@@ -12,7 +12,7 @@ import type { CellFormat, JobDocument } from "./document.ts";
 import type { Moves } from "./moves.ts";
 
 export type { KnownValues } from "../engine/known-values.ts";
-export { createJob } from "./running.ts";
+export { createJob } from "./create-job.ts";
 
 export interface CellEdit {
   readonly sheet: string;
@@ -98,7 +98,7 @@ export interface Job {
   /** Undoes or does again until `done` of the steps are done. */
   goToStep(done: number): void;
   /** One formula reckoned in the context of the job (as on `sheet`, or the first one), without changing it. */
-  evaluate(formula: string, sheet?: string): CellValue | CellValue[][];
+  evaluate(formula: string, sheet?: string): Promise<CellValue | CellValue[][]>;
   /** @returns rejects where nothing comes of it, as when reckoning is stopped */
   trial(results: readonly Place[], inputs: readonly Place[]): Promise<Trial>;
   /** Every cell that the value of a cell is reckoned from: itself, what it reads, what that reads, and so on. */

@@ -2,11 +2,12 @@
 import type { EngineContent, EngineEdit } from "../engine/contents.ts";
 import { Engine, type Log } from "../engine/engine.ts";
 import { Answering, type Question } from "../engine/questions.ts";
-import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
+import type { Reckoning } from "../engine/reckoner.ts";
 import type { SheetFunction } from "../functions/declare.ts";
+import type { Near } from "./job-values.ts";
 import { type Later, WhatIfSlices } from "./whatif-slices.ts";
 
-export class OnThread implements Reckoner {
+export class OnThread implements Near {
   private readonly engine: Engine;
   private readonly answering: Answering;
   private readonly tables: WhatIfSlices;
@@ -57,10 +58,6 @@ export class OnThread implements Reckoner {
 
   isStale(sheet: string, row: number, column: number): boolean {
     return this.engine.isStale(sheet, row, column);
-  }
-
-  evaluate(formula: string, sheet?: string) {
-    return this.engine.evaluate(formula, sheet);
   }
 
   async ask(question: Question) {

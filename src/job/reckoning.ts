@@ -81,7 +81,7 @@ export async function reckon(
     const found: CellValue[] = [];
     for (const sought of wishes.seeks) found.push(await seekIn(job, sought));
     const gets = wishes.gets.map((target) => read(job, areaOf(job, target)));
-    const reckoned = wishes.formulas.map((formula) => job.evaluate(formula));
+    const reckoned = await Promise.all(wishes.formulas.map((formula) => job.evaluate(formula)));
     return {
       out: [...found, ...gets, ...reckoned].map((value) => `${JSON.stringify(plain(value))}\n`).join(""),
       err: "",
@@ -135,10 +135,13 @@ async function seekIn(job: Job, sought: Sought): Promise<CellValue> {
     if (typeof place === "string") throw new BadUsage(place);
     return place;
   });
-  const [wanted, from, to] = [sought.wanted, sought.from, sought.to].map(
-    (text) => numberFrom(job, text, first) ?? Number.NaN,
-  );
-  const request = { result: result!, input: input!, wanted: wanted!, from: from!, to: to! };
+  const number = async (text: string) => (await numberFrom(job, text, first)) ?? Number.NaN;
+  const [wanted, from, to] = [
+    await number(sought.wanted),
+    await number(sought.from),
+    await number(sought.to),
+  ];
+  const request = { result: result!, input: input!, wanted, from, to };
   const outcome = await seek(job, request);
   if (typeof outcome === "string") throw new BadUsage(outcome);
   if (!outcome) throw new Error("a search that nobody has ended has ended without anything");

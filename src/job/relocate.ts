@@ -4,7 +4,7 @@
  */
 import { cellName, parseCell, parseRange, sheetPrefix, splitSheet } from "../engine/address.ts";
 import { limits } from "../engine/gate.ts";
-import type { Area } from "./areas.ts";
+import { type Area, isInside } from "./areas.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
 import { type Corner, type FormulaReference, mapReferences } from "./formula-text.ts";
 import { rangeName } from "./references.ts";
@@ -65,7 +65,7 @@ function placeAfter(text: string, by: Relocation): string | undefined {
 }
 
 function isNamed(one: string, other: string): boolean {
-  return one.toLowerCase() === other.toLowerCase();
+  return one === other || one.toLowerCase() === other.toLowerCase();
 }
 
 function sheetAfter(document: JobDocument, sheet: SheetDocument, by: Relocation): SheetDocument {
@@ -157,7 +157,7 @@ function formulaAfter(formula: string, home: string, newHome: string, by: Reloca
     const area = areaOf(reference);
     const to = isNamed(on, by.sheet) ? by.reference(area) : { sheet: on, area };
     if (!to) return undefined;
-    const sameArea = rangeName(to.area) === rangeName(area);
+    const sameArea = isInside(to.area, area) && isInside(area, to.area);
     const stays = isNamed(to.sheet, on) && (reference.sheet !== undefined || isNamed(home, newHome));
     if (sameArea && stays) return reference;
     const sheet = reference.sheet === undefined && isNamed(to.sheet, newHome) ? undefined : to.sheet;

@@ -1,12 +1,9 @@
 /** The job as it runs: commands make a new document, the engine is told what differs, listeners are called. */
 import { cellName, columnName, placeName, splitSheet } from "../engine/address.ts";
-import type { Log } from "../engine/engine.ts";
 import { limits } from "../engine/gate.ts";
 import { type KnownValues, readKnown } from "../engine/known-values.ts";
 import type { Reckoner, Reckoning } from "../engine/reckoner.ts";
 import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
-import type { SheetFunction } from "../functions/declare.ts";
-import { sheetFunctions } from "../functions/index.ts";
 import { allowedAt, outsideReason } from "./allowed.ts";
 import {
   differingCells,
@@ -23,29 +20,16 @@ import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
 import { formatOf } from "./formats.ts";
 import { History } from "./history.ts";
 import type { CellEdit, CellView, Job, JobChange, Trial } from "./job.ts";
-import { type Far, JobValues } from "./job-values.ts";
+import { JobValues, type Way } from "./job-values.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
 import { takenFor } from "./taken-for.ts";
-import type { Later } from "./whatif-slices.ts";
 
-/**
- * @param functions what cells may call besides the engine's own functions
- * @param later lets what-if tables be reckoned in slices; without it they are reckoned with every edit
- * @param far how the job gets a worker; without it it is reckoned on this thread
- * @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be
- */
-export function createJob(
-  document: JobDocument,
-  functions: readonly SheetFunction[] = sheetFunctions,
-  log?: Log,
-  later?: Later,
-  far?: Far,
-  before?: unknown,
-): Job {
-  return new RunningJob(document, functions, log, later, far, readKnown(before, document.sheets.length));
+/** @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be */
+export function startJob(document: JobDocument, way: Way, before?: unknown): Job {
+  return new RunningJob(document, way, readKnown(before, document.sheets.length));
 }
 
 class RunningJob implements Job {
@@ -53,17 +37,9 @@ class RunningJob implements Job {
   private readonly values: JobValues;
   private readonly listeners = new Set<(change: JobChange) => void>();
 
-  constructor(
-    document: JobDocument,
-    functions: readonly SheetFunction[],
-    log: Log | undefined,
-    later: Later | undefined,
-    far: Far | undefined,
-    before: KnownValues | undefined,
-  ) {
+  constructor(document: JobDocument, way: Way, before: KnownValues | undefined) {
     this.history = new History(document);
-    const tell = (change: Pick<JobChange, "values" | "trouble">) => this.tell({ what: "", ...change });
-    this.values = new JobValues(document, functions, log, later, far, tell, before);
+    this.values = new JobValues(document, way, (change) => this.tell({ what: "", ...change }), before);
   }
 
   get document(): JobDocument {
@@ -287,8 +263,9 @@ class RunningJob implements Job {
     if (step) this.follow(`Did again: ${step.what}`, step.moves);
   }
 
-  evaluate(formula: string, sheet?: string): CellValue | CellValue[][] {
-    return this.engine.evaluate(formula, sheet !== undefined && this.has(sheet) ? sheet : undefined);
+  async evaluate(formula: string, sheet?: string): Promise<CellValue | CellValue[][]> {
+    const on = sheet !== undefined && this.has(sheet) ? sheet : undefined;
+    return (await this.engine.ask({ kind: "evaluate", formula, sheet: on })).given;
   }
 
   async trial(results: readonly Place[], inputs: readonly Place[]): Promise<Trial> {
@@ -306,7 +283,7 @@ class RunningJob implements Job {
   }
 
   get reckoning(): Reckoning | undefined {
-    return this.engine.reckoning;
+    return this.values.reckoning;
   }
 
   stopReckoning(): void {

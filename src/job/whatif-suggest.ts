@@ -5,13 +5,18 @@ import { inUnit, readQuantity } from "./quantity.ts";
 import { inputsOf } from "./whatif-places.ts";
 
 /** A number, a length or angle with its unit, or a formula without its equals sign; undefined where it is none of these. */
-export function numberFrom(job: Job, text: string, sheet: string): number | undefined {
+export async function numberFrom(job: Job, text: string, sheet: string): Promise<number | undefined> {
   const typed = text.trim();
-  if (typed === "") return undefined;
-  const quantity = readQuantity(typed);
-  if (quantity) return inUnit(quantity, quantity.kind === "angle" ? "deg" : job.unit);
-  const value = job.evaluate(typed.startsWith("=") ? typed : `=${typed}`, sheet);
+  if (typed === "" || plainNumber(job, typed) !== undefined) return plainNumber(job, typed);
+  const value = await job.evaluate(typed.startsWith("=") ? typed : `=${typed}`, sheet);
   return typeof value === "number" ? value : undefined;
+}
+
+/** The same where nothing has to be reckoned for it; undefined for a formula. */
+export function plainNumber(job: Job, text: string): number | undefined {
+  const quantity = readQuantity(text);
+  if (quantity) return inUnit(quantity, quantity.kind === "angle" ? "deg" : job.unit);
+  return /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i.test(text) ? Number(text) : undefined;
 }
 
 export interface Steps {

@@ -51,12 +51,16 @@ export interface Why {
 export const mostLinks = 12;
 const mostInputs = 4;
 
-/** @param readers the cells whose formula reads this one, as far as they are known */
+/**
+ * @param readers the cells whose formula reads this one, as far as they are known
+ * @param ifWrong what a little more of an input does, as far as it is known
+ */
 export function whyOf(
   job: Job,
   place: Place,
   known: readonly SheetFunction[],
   readers: readonly Place[],
+  ifWrong: readonly string[],
 ): Why {
   const view = viewAt(job, place);
   const anchor = view.spilledFrom === undefined ? undefined : anchorOf(view.spilledFrom, place.sheet);
@@ -82,7 +86,7 @@ export function whyOf(
       ...distinct(references).map((reference) => linkOver(job, reference, place.sheet)),
     ].slice(0, mostLinks),
     goesTo,
-    ifWrong: formula && !anchor ? sensitivity(job, place, formula, references) : [],
+    ifWrong,
     functions: formula ? functionsIn(formula, known) : [],
   };
 }
@@ -154,23 +158,27 @@ function errorOf(job: Job, value: CellValue, sheet: string): Why["error"] {
   return { code: value.error, message: value.message, from: from && linkTo(job, from, sheet) };
 }
 
-function sensitivity(job: Job, place: Place, formula: string, references: readonly Reference[]): string[] {
+/** What a little more of each input of a formula does: "1 % more depth: +0.0152 mm". */
+export async function sensitivityOf(job: Job, place: Place): Promise<string[]> {
   const view = viewAt(job, place);
-  const { value } = view;
-  if (typeof value !== "number") return [];
+  const { value, text: formula } = view;
+  if (typeof value !== "number" || !formula.startsWith("=")) return [];
+  const references = referencesOf(formula, place.sheet, job.document.names);
   const inputs = distinct(references).filter((reference) => !many(reference));
-  return inputs.slice(0, mostInputs).flatMap((input) => {
+  const lines: string[] = [];
+  for (const input of inputs.slice(0, mostInputs)) {
     const cell = job.cell(input.sheet, input.top, input.left);
-    if (typeof cell.value !== "number" || cell.value === 0) return [];
+    if (typeof cell.value !== "number" || cell.value === 0) continue;
     const degree = cell.format.as === "angle";
     const more = degree ? 1 : cell.value / 100;
-    const got = job.evaluate(withMore(formula, references, input, more), place.sheet);
-    if (typeof got !== "number") return [];
+    const got = await job.evaluate(withMore(formula, references, input, more), place.sheet);
+    if (typeof got !== "number") continue;
     const change = got - value;
     const shown = showValue(Math.abs(change), view.format, job.unit).text;
     const label = labelOf(job, { sheet: input.sheet, row: input.top, column: input.left }) || input.text;
-    return [`${degree ? "1°" : "1 %"} more ${label.toLowerCase()}: ${change < 0 ? "−" : "+"}${shown}`];
-  });
+    lines.push(`${degree ? "1°" : "1 %"} more ${label.toLowerCase()}: ${change < 0 ? "−" : "+"}${shown}`);
+  }
+  return lines;
 }
 
 /** The formula with every mention of one input made a little larger. */

@@ -3,9 +3,10 @@
  * Knows no element; the shell shows what stands here.
  */
 
+import { createFarJob } from "../job/far-job.ts";
 import { prepareText, writeJob } from "../job/file.ts";
 import { partsOf } from "../job/file-parts.ts";
-import { createJob, type Job, type JobChange } from "../job/job.ts";
+import type { Job, JobChange } from "../job/job.ts";
 import { readSoon, type Source } from "../job/read-far.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
 import { far, startReading } from "./far-thread.ts";
@@ -266,7 +267,7 @@ export class Desk {
 
 async function running(source: Source, before?: unknown, stop?: AbortSignal): Promise<Job> {
   const document = await readSoon(source, startReading, stop);
-  return createJob(document, undefined, undefined, later, far, before);
+  return createFarJob(document, far, later, before);
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

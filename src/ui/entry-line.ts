@@ -40,6 +40,9 @@ export class EntryLine extends LitElement {
   private moves = false;
 
   private stopJob: (() => void) | undefined;
+  /** The formula that was asked for last, and what is known of it or of the one before it. */
+  private asked: { readonly of: string; readonly document: unknown } | undefined;
+  private given: CellValue | undefined;
 
   override focus(): void {
     this.input?.focus();
@@ -68,6 +71,7 @@ export class EntryLine extends LitElement {
       this.session.addEventListener("change", this.onChange);
     }
     if (changed.has("job")) this.follow();
+    if (!this.session.edit) this.asked = this.given = undefined;
   }
 
   protected override updated(): void {
@@ -177,9 +181,27 @@ export class EntryLine extends LitElement {
 
   /** A formula as far as it is typed; undefined while it does not read. */
   private tried(text: string): CellValue | undefined {
-    const value = this.job!.evaluate(onSheet(text, this.session.active.sheet));
-    if (Array.isArray(value)) return value[0]?.[0];
+    const value = this.givenBy(text);
     return isErrorValue(value) ? undefined : value;
+  }
+
+  /** What the formula that is being typed gives, or gave a few letters ago: it is reckoned elsewhere. */
+  private givenBy(text: string): CellValue | undefined {
+    const { sheet } = this.session.active;
+    const of = onSheet(text, sheet);
+    if (this.asked?.of !== of || this.asked.document !== this.job!.document) void this.ask(of);
+    return this.given;
+  }
+
+  private async ask(of: string): Promise<void> {
+    const job = this.job!;
+    const asked = { of, document: job.document };
+    this.asked = asked;
+    const value = await job.evaluate(of).catch(() => undefined);
+    // A newer one has been asked for, and comes after this.
+    if (this.asked !== asked) return;
+    this.given = Array.isArray(value) ? value[0]?.[0] : value;
+    this.requestUpdate();
   }
 
   private lane(view: CellView, text: string) {
@@ -205,7 +227,7 @@ export class EntryLine extends LitElement {
         html`<span class="argument"><b>${name}</b> ${words}${example ? html` <i>${example}</i>` : nothing}</span>`,
       );
     } else if (this.session.edit && text.startsWith("=")) {
-      const value = this.job!.evaluate(onSheet(text, this.session.active.sheet));
+      const value = this.givenBy(text);
       if (isErrorValue(value) && value.message !== "")
         says.push(html`<span class="wrong">${sentence(value.message)}</span>`);
     }

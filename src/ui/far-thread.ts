@@ -5,6 +5,7 @@ import type { Far } from "../job/job-values.ts";
 import type { StartReading } from "../job/read-far.ts";
 import { later } from "./later.ts";
 import { ownScript } from "./own-script.ts";
+import { soon } from "./own-task.ts";
 
 /** A worker of one of the page's own scripts. @returns undefined where none can be had; that is told later */
 function started<Heard>(
@@ -62,6 +63,7 @@ export const far: Far = {
     };
   },
   later,
+  soon,
   alarm(ring, after) {
     const timer = setTimeout(ring, after);
     return () => clearTimeout(timer);

@@ -3,7 +3,7 @@ import type { Place } from "../engine/values.ts";
 import { sheetFunctions } from "../functions/index.ts";
 import type { JobDocument } from "../job/document.ts";
 import type { Job } from "../job/job.ts";
-import { mostLinks, type Why, whyOf } from "../job/why.ts";
+import { mostLinks, sensitivityOf, type Why, whyOf } from "../job/why.ts";
 import type { PageActs } from "./page-acts.ts";
 
 export class HelpActs {
@@ -11,6 +11,8 @@ export class HelpActs {
   why = false;
   /** Cells that read the one in hand, as far as they are known. */
   private read: { readonly of: string; readonly document: JobDocument; by: readonly Place[] } | undefined;
+  /** What a little more of an input does to it. */
+  private felt: { of: string; document: JobDocument; lines: readonly string[] } | undefined;
 
   constructor(private readonly acts: PageActs) {}
 
@@ -28,7 +30,21 @@ export class HelpActs {
       };
       void job.readers(place, mostLinks).then(take, () => undefined);
     }
-    return whyOf(job, place, sheetFunctions, this.read?.by ?? []);
+    return whyOf(job, place, sheetFunctions, this.read?.by ?? [], this.feltBy(job, place, of));
+  }
+
+  /** As far as it is known: it is reckoned elsewhere, once the values are there. */
+  private feltBy(job: Job, place: Place, of: string): readonly string[] {
+    const known = this.felt?.of === of ? this.felt : undefined;
+    if (known?.document === job.document || job.reckoning) return known?.lines ?? [];
+    const asked = { of, document: job.document, lines: known?.lines ?? [] };
+    this.felt = asked;
+    const take = (lines: readonly string[]) => {
+      asked.lines = lines;
+      if (this.felt === asked && this.why) void this.acts.parts.draw();
+    };
+    void sensitivityOf(job, place).then(take, () => undefined);
+    return asked.lines;
   }
 
   turnWhy(): void {

@@ -1,6 +1,6 @@
 /**
- * Work in a task of its own: before the next frame, but not in the task that asked for it. A command and what draws its
- * outcome together would hold up the next key for longer than either.
+ * Drawing in a task of its own: before the next frame, but not in the task that asked for it. A command and what draws
+ * its outcome together would hold up the next key for longer than either.
  */
 
 interface Scheduler {
@@ -9,6 +9,7 @@ interface Scheduler {
 
 const { scheduler } = globalThis as { scheduler?: Scheduler };
 
+/** Runs work in a task of its own, before the next frame. */
 export function soon(work: () => void): void {
   if (scheduler) {
     void scheduler.postTask(work, { priority: "user-blocking" });
@@ -22,7 +23,31 @@ export function soon(work: () => void): void {
   port2.postMessage(0);
 }
 
-/** Settles in a task of its own. */
+const waiting = new Set<() => void>();
+let hurried = false;
+
+/** Settles in a task of its own; at once where the person has gone on already. */
 export function ownTask(): Promise<void> {
-  return new Promise((done) => soon(done));
+  if (hurried) return Promise.resolve();
+  return new Promise((done) => {
+    const settle = () => {
+      waiting.delete(settle);
+      done();
+    };
+    waiting.add(settle);
+    soon(settle);
+  });
 }
+
+/** What the person does next belongs to what is to be drawn: that is drawn before anyone hears of it. */
+function hurry(): void {
+  if (waiting.size === 0) return;
+  hurried = true;
+  soon(() => {
+    hurried = false;
+  });
+  for (const settle of [...waiting]) settle();
+}
+
+for (const type of ["keydown", "beforeinput", "pointerdown", "pointerup", "click"])
+  addEventListener(type, hurry, true);

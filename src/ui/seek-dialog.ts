@@ -49,6 +49,8 @@ export class SeekDialog extends LitElement {
   /** What is sought now. */
   private search: object | undefined;
   private readonly offers = new InputOffers(this);
+  /** Settles when an input has been offered. */
+  private suggesting: Promise<void> | undefined;
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   /** Opens with the active cell as the one that shall reach a value. */
@@ -60,7 +62,7 @@ export class SeekDialog extends LitElement {
     this.fields = { result: "", wanted: "", input: "", from: "", to: "" };
     if (text.startsWith("=")) {
       this.fields = { ...this.fields, result: wordsFor(job, place, sheet) };
-      void this.suggest(job, place);
+      this.suggesting = this.suggest(job, place);
     }
     this.forget();
     void this.updateComplete.then(() => {
@@ -162,24 +164,29 @@ export class SeekDialog extends LitElement {
     this.told = "";
   };
 
-  private readonly onSubmit = (event: SubmitEvent) => {
+  private readonly onSubmit = async (event: SubmitEvent) => {
     event.preventDefault();
     const { job } = this;
     if (!job || this.search) return;
     this.forget();
-    const request = this.request(job);
+    await this.suggesting;
+    const { fields } = this;
+    const request = await this.request(job);
+    if (job !== this.job || fields !== this.fields || this.search) return;
     if (typeof request === "string") this.tell(request, true);
     else void this.seek(job, request);
   };
 
-  private request(job: Job): SeekRequest | string {
+  private async request(job: Job): Promise<SeekRequest | string> {
     const { fields, sheet } = this;
     const result = placeFrom(job, fields.result, sheet);
     if (typeof result === "string") return `cell: ${result}`;
     const input = placeFrom(job, fields.input, sheet);
     if (typeof input === "string") return `by changing: ${input}`;
-    const number = (name: Field) => numberFrom(job, fields[name], sheet) ?? Number.NaN;
-    return { result, input, wanted: number("wanted"), from: number("from"), to: number("to") };
+    const number = async (name: Field) =>
+      (await numberFrom(job, fields[name], sheet).catch(() => undefined)) ?? Number.NaN;
+    const [wanted, from, to] = [await number("wanted"), await number("from"), await number("to")];
+    return { result, input, wanted, from, to };
   }
 
   private async seek(job: Job, request: SeekRequest): Promise<void> {

@@ -76,7 +76,6 @@ export class SheetGrid extends CommandedGrid {
     const choosing = (choices?.length ?? 0) > 0 && !text?.startsWith("=");
     this.session.begin(job, { where: "cell", choosing, ...(text === undefined || choosing ? {} : { text }) });
     this.wantFocus = true;
-    this.performUpdate(); // at once: the next key is for the field
     const now = performance.now();
     if (choosing && text !== undefined) void this.updateComplete.then(() => this.choices?.seek(text, now));
   }
@@ -309,7 +308,6 @@ export class SheetGrid extends CommandedGrid {
 
   protected readonly onKey = (event: KeyboardEvent): void => {
     if (event.isComposing || !this.map) return;
-    this.catchUp();
     const { edit } = this.session;
     if (edit?.where === "cell") {
       // Completion takes its keys first.

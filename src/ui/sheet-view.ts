@@ -1,4 +1,4 @@
-import { html, nothing, type PropertyValues, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
@@ -27,8 +27,6 @@ export abstract class SheetView extends SheetRoom {
   @state() protected said = "";
   protected wantFocus = false;
   private slots: ReadonlyMap<number, number> = new Map();
-  /** An update is to come in a task of its own. */
-  private awaited = false;
   private frame = 0;
 
   protected abstract editor(map: SheetMap): TemplateResult | undefined;
@@ -48,18 +46,7 @@ export abstract class SheetView extends SheetRoom {
       super.scheduleUpdate();
       return undefined;
     }
-    this.awaited = true;
     return ownTask().then(() => super.scheduleUpdate());
-  }
-
-  /** Draws what has not been drawn yet: the next key belongs to it. */
-  protected catchUp(): void {
-    if (this.awaited) this.performUpdate();
-  }
-
-  protected override update(changed: PropertyValues<this>): void {
-    this.awaited = false;
-    super.update(changed);
   }
 
   override render() {

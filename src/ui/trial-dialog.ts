@@ -6,12 +6,13 @@ import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
 import { planTable, type TableInput, type TablePlan, type TableProblem, type Values } from "../job/whatif.ts";
 import { areaFrom, labelOf, placeFrom, placesFrom, wordsFor } from "../job/whatif-places.ts";
-import { likelyInput, numberFrom, suggestedValues } from "../job/whatif-suggest.ts";
+import { likelyInput, suggestedValues } from "../job/whatif-suggest.ts";
 import type { Area } from "./grid-window.ts";
 import { InputOffers } from "./input-offers.ts";
 import { pause } from "./later.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
+import { TypedNumbers } from "./typed-numbers.ts";
 import { whatIfStyle } from "./whatif-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -60,16 +61,20 @@ export class TrialDialog extends LitElement {
   @state() private corner = "";
   @state() private over = false;
   private readonly offers = new InputOffers(this);
+  /** Settles when an input has been offered. */
+  private suggesting: Promise<void> | undefined;
+  private readonly numbers = new TypedNumbers(this);
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   /** Opens with what is selected: formulas as results, the first blank that they depend on as the input. */
   show(job: Job, sheet: string, selected: Area): void {
     this.job = job;
     this.sheet = sheet;
+    this.numbers.forget();
     const results = formulasIn(job, sheet, selected);
     this.results = results.map((place) => wordsFor(job, place, sheet)).join(", ");
     this.down = noInput;
-    if (results[0]) void this.suggest(job, results[0]);
+    if (results[0]) this.suggesting = this.suggest(job, results[0]);
     this.across = noInput;
     this.second = this.over = false;
     this.own = true;
@@ -226,7 +231,7 @@ export class TrialDialog extends LitElement {
       const area = areaFrom(job, fields.range, this.sheet);
       return typeof area === "string" ? area : { place, values: { kind: "cells", area } };
     }
-    const number = (text: string) => numberFrom(job, text, this.sheet) ?? Number.NaN;
+    const number = (text: string) => this.numbers.of(job, text, this.sheet) ?? Number.NaN;
     const [first, step, count] = [number(fields.first), number(fields.step), number(fields.count)];
     return { place, values: { kind: "steps", first, step, count } };
   }
@@ -256,10 +261,12 @@ export class TrialDialog extends LitElement {
     this.results = typed(event);
   };
 
-  private readonly onSubmit = (event: SubmitEvent) => {
+  private readonly onSubmit = async (event: SubmitEvent) => {
     event.preventDefault();
     const { job } = this;
-    if (!job) return;
+    await this.suggesting;
+    await this.numbers.settle();
+    if (!job || job !== this.job) return;
     const plan = this.plan(job, placesFrom(job, this.results, this.sheet, mostResults));
     if ("problem" in plan) return;
     this.close();

@@ -1,13 +1,15 @@
 /**
  * What the built page costs, as multiples of one frame of the same run: arrow key to painted selection, edit to painted
  * dependents, first paint of the grid, and rows missing while it scrolls. The limit for each is the same done to a bare
- * HTML table of the cells in view. And the longest time that the page was kept from anything else.
+ * HTML table of the cells in view. And the longest time that the page was kept from anything else, for each thing that
+ * a person does.
  */
 import { type Browser, chromium, type Page } from "playwright-core";
 import { preview } from "vite";
 import { chromiumArguments, findBrowser } from "../../src/setup/browser.mjs";
 import { type BenchJob, benchJobs } from "./page-jobs.ts";
 import { installProbe, type Probe } from "./page-probe.ts";
+import { measureTasks } from "./page-tasks.ts";
 
 const rounds = 15;
 
@@ -105,6 +107,7 @@ try {
     await measure(page, job, writeJob(job.document));
     await page.context().close();
   }
+  await measureTasks(browser, `http://localhost:${at.port}/`, 3);
 } finally {
   await browser.close();
   await server.close();

@@ -30,22 +30,15 @@ const grain = 200;
 
 const categories = ["disabled-by-default-devtools.timeline", "toplevel", "__metadata"];
 
-/** @param more categories for a closer look @param kept gets all events */
-export async function busyDuring(
-  page: Page,
-  act: () => Promise<unknown>,
-  more: readonly string[] = [],
-  kept?: (events: readonly unknown[]) => void,
-): Promise<Busy> {
+export async function busyDuring(page: Page, act: () => Promise<unknown>): Promise<Busy> {
   const session = await page.context().newCDPSession(page);
   await session.send("Tracing.start", {
     transferMode: "ReportEvents",
-    traceConfig: { recordMode: "recordAsMuchAsPossible", includedCategories: [...categories, ...more] },
+    traceConfig: { recordMode: "recordAsMuchAsPossible", includedCategories: categories },
   });
   await act();
   const events = await ended(session);
   await session.detach();
-  kept?.(events);
   const pages = new Set(
     events
       .filter(({ name, args }) => name === "thread_name" && args?.name === "CrRendererMain")

@@ -269,6 +269,24 @@ test("A worker that breaks down is started again once; without any worker the th
   expect(view(none.job, "C1").value).toBe(31);
 });
 
+test("An engine that is told of moved rows a little later knows of them when it is asked", () => {
+  const far = new InProcess();
+  const works: (() => void)[] = [];
+  const setting = { ...far.setting, soon: (work: () => void) => works.push(work) };
+  const job = createJob(small, undefined, () => {}, undefined, setting);
+  far.settle();
+  const { value } = view(job, "C1");
+  insertLines(job, "One", "row", 0, 1);
+  expect(job.reckoning).toEqual({ done: 0, of: 0, stopped: false });
+  expect(view(job, "C2").value).toBe(value);
+  insertLines(job, "One", "row", 0, 1);
+  job.undo();
+  for (const work of works) work();
+  far.settle();
+  expect(view(job, "C2")).toMatchObject({ value });
+  expect(job.reckoning).toBeUndefined();
+});
+
 test("A worker that has nothing to do is left to the next job, one that is at work is ended", () => {
   const { job, far } = farJob(small);
   far.settle();
@@ -281,7 +299,7 @@ test("A worker that has nothing to do is left to the next job, one that is at wo
   expect(other.left).toBe(0);
 });
 
-test("Formulas that are tried need no answer from the worker", () => {
+test("Formulas are tried in the worker as on the thread", async () => {
   const cells = { ...small.sheets[0]!.cells, A5: "=SEQUENCE(3,1)", D1: "=SUM(A5:A7)*A1" };
   const document = { ...small, names: { pitch: "One!A1" }, sheets: [{ ...small.sheets[0]!, cells }] };
   const near = createJob(document, undefined, () => {});
@@ -299,8 +317,11 @@ test("Formulas that are tried need no answer from the worker", () => {
     "plain",
     "=SUM(",
     "=B1+C1",
-  ])
-    expect([formula, job.evaluate(formula, "One")]).toEqual([formula, near.evaluate(formula, "One")]);
+  ]) {
+    const given = job.evaluate(formula, "One");
+    far.settle();
+    expect([formula, await given]).toEqual([formula, await near.evaluate(formula, "One")]);
+  }
 });
 
 /** `D1` reads a block, a name and a cell; `E1` and `C3` read it. */

@@ -220,7 +220,7 @@ describe("sheets", () => {
     expect(job.cell("Sheet 1", 0, 0).value).toBe(5);
   });
 
-  test("renaming a sheet takes formulas, names and checks along", () => {
+  test("renaming a sheet takes formulas, names and checks along", async () => {
     const job = jobWith(
       { A1: "='Bore 2'!A1+'bore 2'!A1", A2: "'Bore 2'!A1 is text", A3: "=\"'Bore 2'!A1\"" },
       { names: { bore: "'Bore 2'!A1" }, check: { "'Bore 2'!A1": { value: 5, source: "typed" } } },
@@ -234,7 +234,7 @@ describe("sheets", () => {
     expect(job.document.names).toEqual({ bore: "Hole!A1" });
     expect(Object.keys(job.document.check)).toEqual(["Hole!A1"]);
     expect(job.cell("Thread", 0, 0).value).toBe(10);
-    expect(job.evaluate("=bore")).toBe(5);
+    expect(await job.evaluate("=bore")).toBe(5);
     expect(job.renameSheet("Hole", "It's 2")).toBeUndefined();
     expect(job.cell("Thread", 0, 0)).toMatchObject({ text: "='It''s 2'!A1+'It''s 2'!A1", value: 10 });
     job.undo();
@@ -307,10 +307,10 @@ describe("names", () => {
     ["", "at least one letter"],
     ["__proto__", "cannot be used"],
     ["constructor", "cannot be used"],
-  ])("the name %s is judged as the engine judges it", (name, reason) => {
+  ])("the name %s is judged as the engine judges it", async (name, reason) => {
     const job = jobWith({ A1: "3" });
     const problem = job.setName(name, "Thread!A1");
-    if (reason === "") expect([problem, job.evaluate(`=${name}`)]).toEqual([undefined, 3]);
+    if (reason === "") expect([problem, await job.evaluate(`=${name}`)]).toEqual([undefined, 3]);
     else expect(problem).toContain(reason);
   });
 

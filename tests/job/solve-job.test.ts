@@ -74,12 +74,13 @@ describe("a wanted value", () => {
 
   test("takes its unit and arithmetic where it is typed", async () => {
     const job = jobOf({ A1: "5", A2: "27" });
-    expect(numberFrom(job, "12.5", "Job")).toBe(12.5);
-    expect(numberFrom(job, "1/2 in", "Job")).toBe(12.7);
-    expect(numberFrom(job, "27°30'", "Job")).toBe(27.5);
-    expect(numberFrom(job, "A1/2", "Job")).toBe(2.5);
-    expect(numberFrom(job, "=A2+1", "Job")).toBe(28);
-    for (const text of ["", " ", "nonsense", "12,5,7"]) expect(numberFrom(job, text, "Job")).toBeUndefined();
+    expect(await numberFrom(job, "12.5", "Job")).toBe(12.5);
+    expect(await numberFrom(job, "1/2 in", "Job")).toBe(12.7);
+    expect(await numberFrom(job, "27°30'", "Job")).toBe(27.5);
+    expect(await numberFrom(job, "A1/2", "Job")).toBe(2.5);
+    expect(await numberFrom(job, "=A2+1", "Job")).toBe(28);
+    for (const text of ["", " ", "nonsense", "12,5,7"])
+      expect(await numberFrom(job, text, "Job")).toBeUndefined();
   });
 });
 

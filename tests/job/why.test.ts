@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { sheetFunctions } from "../../src/functions/index.ts";
 import { readJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
-import { labelOf, mostLinks, whyOf } from "../../src/job/why.ts";
+import { labelOf, mostLinks, sensitivityOf, whyOf } from "../../src/job/why.ts";
 
 const job = createJob(
   readJob(
@@ -46,7 +46,13 @@ const job = createJob(
 );
 const why = async (cell: string, sheet = "Job") => {
   const place = { sheet, row: Number(cell.slice(1)) - 1, column: cell.charCodeAt(0) - 65 };
-  return whyOf(job, place, sheetFunctions, await job.readers(place, mostLinks));
+  return whyOf(
+    job,
+    place,
+    sheetFunctions,
+    await job.readers(place, mostLinks),
+    await sensitivityOf(job, place),
+  );
 };
 
 describe("why", () => {

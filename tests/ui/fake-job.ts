@@ -118,7 +118,7 @@ export function fakeJob(
       now = future.pop()!;
       changed("redo");
     },
-    evaluate(formula) {
+    async evaluate(formula) {
       const cell = /([A-Z]+\d+)$/.exec(formula)?.[1];
       return cell && parseCell(cell) ? typed(now[cell]?.text ?? "") : { error: "#ERROR!", message: "" };
     },

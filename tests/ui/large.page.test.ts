@@ -113,7 +113,8 @@ test("one worker reckons the first job, and the next but one has it again", asyn
   const page = await openPage(await newContext());
   const workers: string[] = [];
   page.on("worker", (worker) => workers.push(worker.url()));
-  // The one that was started with the page has the template; it goes on to the job after the next.
+  // The one that was started with the page has the template; when that is done, it goes on to the job after the next.
+  await page.getByRole("button", { name: /^\d+ Passes \d/ }).waitFor();
   for (const rows of [5, 6, 7]) {
     await openFile(page, "chain.json", writeJob(chain(rows, 5)));
     await expect.poll(() => cell(page, rows, 4).textContent(), { timeout: 30_000 }).toBe(`${rows * 10 + 3}`);

@@ -40,7 +40,7 @@ test("a what-if table is made by keyboard, on a sheet of its own, and one undo t
   await press(page, "Trial");
   const dialog = page.getByRole("dialog", { name: "Trial: a what-if table" });
   expect(await dialog.getByLabel("Results").inputValue()).toBe("B5");
-  expect(await dialog.getByLabel("Cell to change").inputValue()).toBe("wanted");
+  await expect.poll(() => dialog.getByLabel("Cell to change").inputValue()).toBe("wanted");
   await dialog.getByLabel("Start", { exact: true }).focus();
   await page.keyboard.press("Control+a");
   await page.keyboard.type("1");
@@ -108,7 +108,7 @@ test("an input is sought by keyboard, shown, kept, and taken back by one undo", 
   await press(page, "Seek");
   const dialog = page.getByRole("dialog", { name: "Seek: the input for a wanted value" });
   expect(await dialog.getByLabel("Cell", { exact: true }).inputValue()).toBe("B1");
-  expect(await dialog.getByLabel("By changing").inputValue()).toBe("wanted");
+  await expect.poll(() => dialog.getByLabel("By changing").inputValue()).toBe("wanted");
   // The focus is where the wanted value goes.
   await page.keyboard.type("7.5");
   await page.keyboard.press("Enter");
