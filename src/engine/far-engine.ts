@@ -49,14 +49,14 @@ export interface FarListener {
 
 /** A worker that gives no sign of life for so long hangs, ms. */
 export const silence = 20_000;
+/** And longer by this for each cell, ms: putting very many into an engine gives no sign either. */
+const silencePerCell = 0.02;
 /** Cells of one message. */
 const part = 2000;
 /** Packed slabs of one message. */
 const slabs = 16;
 /** How long sending may keep the page from anything else, ms. */
 const burst = 8;
-
-const heldUp = `left out: it kept everything else from being reckoned for ${silence / 1000} s. Change the formula`;
 
 export class FarEngine implements Reckoner {
   private readonly values = new FarValues();
@@ -302,16 +302,21 @@ export class FarEngine implements Reckoner {
     this.watch();
   }
 
+  private get silence(): number {
+    return this.held.sheets.reduce((sum, { cells }) => sum + cells.size * silencePerCell, silence);
+  }
+
   /** Waits for the next sign of life. */
   private watch(): void {
     this.callOff?.();
     const waits = this.ended !== this.turn || this.questions.waiting;
-    this.callOff = !waits ? undefined : this.setting.alarm(() => this.hangs(), silence);
+    this.callOff = !waits ? undefined : this.setting.alarm(() => this.hangs(), this.silence);
   }
 
   /** A formula that was typed last is left out until it is changed; a content that hangs as it is stops. */
   private hangs(): void {
-    this.questions.drop(`nothing came of it for ${silence / 1000} s`);
+    const seconds = Math.round(this.silence / 1000);
+    this.questions.drop(`nothing came of it for ${seconds} s`);
     if (this.ended === this.turn) {
       this.endThread();
       this.sendAll();
@@ -324,17 +329,25 @@ export class FarEngine implements Reckoner {
       this.stopped = true;
       this.endThread();
       this.listener.trouble(
-        `Reckoning was stopped: nothing came of it for ${silence / 1000} s. What is slanted is not reckoned.`,
+        `Reckoning was stopped: nothing came of it for ${seconds} s. What is slanted is not reckoned.`,
       );
       this.listener.values();
       return;
     }
     this.endThread();
-    this.held.put(formulas.map((edit) => ({ ...edit, value: { error: "#ERROR!", message: heldUp } })));
+    this.held.put(
+      formulas.map((edit) => ({
+        ...edit,
+        value: {
+          error: "#ERROR!",
+          message: `left out: it kept everything else from being reckoned for ${seconds} s. Change the formula`,
+        },
+      })),
+    );
     const [{ row, column }] = formulas as [EngineEdit];
     const others = formulas.length === 1 ? "" : ` and ${formulas.length - 1} more`;
     this.listener.trouble(
-      `The formula in ${cellName(row, column)}${others} was left out: nothing else was reckoned for ${silence / 1000} s. All values are being reckoned again.`,
+      `The formula in ${cellName(row, column)}${others} was left out: nothing else was reckoned for ${seconds} s. All values are being reckoned again.`,
     );
     this.sendAll();
     this.listener.values();

@@ -6,8 +6,10 @@ export interface Probe {
   /** From the next key until a frame with the wanted cell was painted: "row,column" active, or "row,column=text". */
   keyToPaint(wanted: string): Promise<number>;
   armed(): Promise<void>;
-  /** Opens a job file. @returns ms until its cells were painted */
-  open(name: string, text: string): Promise<number>;
+  /** Takes a part of a job file. */
+  give(text: string): void;
+  /** Opens the file of the parts that were given. @returns ms until its cells were painted */
+  open(name: string): Promise<number>;
   /** ms until nothing is reckoned any more. */
   reckoned(): Promise<number>;
   /** The longest task since it was asked last, ms; 0 when none was over 50 ms. */
@@ -27,7 +29,7 @@ export interface Probe {
 }
 
 interface Shell extends HTMLElement {
-  readonly page: { takeFile(name: string, text: Promise<string>): Promise<void> };
+  readonly page: { takeFile(name: string, file: Promise<Blob>): Promise<void> };
   readonly desk: { readonly job: { readonly reckoning: unknown; readonly document: { title: string } } };
 }
 
@@ -50,6 +52,7 @@ export function installProbe(): void {
         port2.postMessage(0);
       });
     });
+  const given: Blob[] = [];
   let longest = 0;
   const observer = new PerformanceObserver((list) => {
     for (const { duration } of list.getEntries()) longest = Math.max(longest, duration);
@@ -120,10 +123,14 @@ export function installProbe(): void {
       if (!isArmed) await new Promise<void>((done) => (listening = done));
       isArmed = false;
     },
-    async open(name, text) {
+    give(text) {
+      given.push(new Blob([text]));
+    },
+    async open(name) {
+      const file = new Blob(given.splice(0));
       await frame();
       const start = performance.now();
-      void shell.page.takeFile(`${name}.json`, Promise.resolve(text));
+      void shell.page.takeFile(`${name}.json`, Promise.resolve(file));
       for (;;) {
         const now = await painted();
         if (shell.desk.job.document.title === name && cell(1, 1)?.textContent?.trim() === "try")

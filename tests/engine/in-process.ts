@@ -17,6 +17,8 @@ export class InProcess {
   replies: Reply[] = [];
   /** Where it is set, nothing is answered any more. */
   hangs = false;
+  /** How long the page waits for a sign of life, ms. */
+  patience = 0;
   private side: FarSide | undefined;
   private hear: ((message: Report | Reply) => void) | undefined;
   private die: ((reason: string) => void) | undefined;
@@ -57,7 +59,8 @@ export class InProcess {
       return { post: (order) => this.orders.push(structuredClone(order)), end, leave };
     },
     later: (work) => this.works.push(work),
-    alarm: (ring) => {
+    alarm: (ring, after) => {
+      this.patience = after;
       this.ring = ring;
       return () => {
         if (this.ring === ring) this.ring = undefined;

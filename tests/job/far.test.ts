@@ -409,3 +409,13 @@ test("A search is ended between two steps", async () => {
   const outcome = await far.awaiting(seek(job, request, () => ++steps < 4));
   expect([outcome, steps]).toEqual([undefined, 4]);
 });
+
+test("A worker that has very many cells to take in is waited for longer", () => {
+  const cells: Record<string, string> = { A1: "1" };
+  const { far } = farJob({ ...small, sheets: [{ ...small.sheets[0]!, cells }] });
+  const short = far.patience;
+  for (let row = 1; row <= 50_000; row++) cells[`B${row}`] = "1";
+  const long = farJob({ ...small, sheets: [{ ...small.sheets[0]!, rows: 50_000, cells }] }).far.patience;
+  expect(short).toBeGreaterThanOrEqual(20_000);
+  expect(long - short).toBeCloseTo(1000, -1);
+});
