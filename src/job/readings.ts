@@ -39,10 +39,18 @@ export function mayBeQuantity(text: string): boolean {
   return text.length <= 60 && looksLikeOne.test(text);
 }
 
+const plainNumber = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*%?\s*$/i;
+
+/** True for a number that would be shown in another way than it is written: `007`, `1.50`, `5%`. */
+function losesItsWriting(text: string): boolean {
+  return text.length <= 60 && plainNumber.test(text) && String(Number(text)) !== text.trim();
+}
+
 /** The text that the engine gets for the cell `key`. */
 export function fedText(sheet: SheetDocument, key: string, text: string, unit: LengthUnit): string {
   const date = dateAt(sheet, key, text);
   if (date !== undefined) return String(date);
+  if (losesItsWriting(text) && showsText(sheet, key)) return `'${text}`;
   if (!mayBeQuantity(text)) return text;
   const wanted = wantedAt(sheet, key, unit);
   if (!wanted) return text;
@@ -53,6 +61,11 @@ export function fedText(sheet: SheetDocument, key: string, text: string, unit: L
     return String(inUnit(found, found.kind === "angle" ? "deg" : wanted.length));
   const bare = takesBareFraction(wanted) ? readFraction(text) : undefined;
   return bare ? String(nearest(bare.above, bare.below)) : text;
+}
+
+function showsText(sheet: SheetDocument, key: string): boolean {
+  const { row, column } = parseCell(key)!;
+  return formatOf(sheet, row, column).as === "text";
 }
 
 /**
@@ -76,7 +89,7 @@ export function quantityAt(
 ): number | undefined {
   const sheet = document.sheets.find(({ name }) => name === place.sheet);
   const fed = sheet ? fedText(sheet, cellName(place.row, place.column), text, unit) : text;
-  return fed === text ? undefined : Number(fed);
+  return fed === text || fed.startsWith("'") ? undefined : Number(fed);
 }
 
 /** Nobody says 7/16 of a millimetre; where inches are meant, a fraction needs no unit. */
@@ -121,6 +134,9 @@ const candidates = new WeakMap<object, readonly string[]>();
 /** Cells whose text may be read otherwise under another unit or format. */
 export function readableCells(cells: SheetDocument["cells"]): readonly string[] {
   return foundIn(cells, candidates, (piece) =>
-    Object.keys(piece).filter((key) => mayBeQuantity(piece[key]!) || /^\s*\d{4}-\d\d/.test(piece[key]!)),
+    Object.keys(piece).filter((key) => {
+      const text = piece[key]!;
+      return mayBeQuantity(text) || losesItsWriting(text) || /^\s*\d{4}-\d\d/.test(text);
+    }),
   ).flat();
 }

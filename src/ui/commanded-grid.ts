@@ -25,7 +25,7 @@ export interface GridSaid {
 /** A sheet that commands can be given to: by the cell menu, the clipboard, the fill handle and the edges of columns. */
 export abstract class CommandedGrid extends SheetView implements GridHost {
   @query("ask-dialog") private readonly asker!: AskDialog;
-  @query("cell-menu") private readonly menu!: CellMenu;
+  @query("cell-menu") private readonly menu!: CellMenu | null;
 
   protected readonly clipboard = new GridClipboard(this);
   /** The cells that a formula was last pointed at. */
@@ -90,6 +90,11 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     return answers;
   };
 
+  /** The cell menu has the keys: drawing the cells again must not take them from it. */
+  protected get underMenu(): boolean {
+    return this.menu?.open === true;
+  }
+
   /** Opens the menu of the chosen cells at a point, or at the cell in hand. */
   async openMenu(at?: { x: number; y: number }) {
     const { ready, active } = this;
@@ -101,7 +106,7 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     const box = this.focusTarget()?.getBoundingClientRect();
     const place = at ?? { x: box?.left ?? 0, y: box?.bottom ?? 0 };
     const what = rangeName(this.area);
-    await this.menu.show(
+    await this.menu?.show(
       items,
       `Commands for ${what === cellName(active.row, active.column) ? `cell ${what}` : what}`,
       place,
@@ -138,6 +143,21 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
   protected showFilling(spot: Spot | undefined) {
     this.filling = spot && this.filled(spot);
     if (spot) this.reveal({ top: spot.row, left: spot.column, bottom: spot.row, right: spot.column });
+  }
+
+  /** Fills down as far as the column on the left reaches, else the one on the right. */
+  protected fillBeside() {
+    const { map, area } = this;
+    if (!map) return;
+    const { filled, rows } = map.ground(1);
+    const reach = (column: number) => {
+      let row = area.bottom;
+      while (column >= 0 && column < map.columns && row + 1 < rows && filled(row + 1, column)) row += 1;
+      return row;
+    };
+    const row = [area.left - 1, area.right + 1].map(reach).find((last) => last > area.bottom);
+    if (row === undefined) this.say("Nothing is filled beside it to go along with");
+    else this.fillTo({ row, column: area.right });
   }
 
   protected fillTo(spot: Spot) {
@@ -264,7 +284,7 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
   protected readonly onMenu = (event: PointerEvent): void => {
     if (this.session.edit?.where === "cell") return;
     event.preventDefault();
-    if (this.menu.open) return;
+    if (this.underMenu) return;
     // From the keyboard there is no point, and the menu opens at the cell.
     const byKey = event.button < 0 || event.pointerType === "";
     const spot = this.markAt(event);

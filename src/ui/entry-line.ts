@@ -10,7 +10,7 @@ import { onSheet, referencesOf } from "../job/references.ts";
 import { argumentWords } from "./argument-words.ts";
 import { EditSession } from "./edit-session.ts";
 import { entryStyle } from "./entry-style.ts";
-import type { FieldState } from "./formula-field.ts";
+import type { FieldState, FormulaField } from "./formula-field.ts";
 import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
 import { ownTask } from "./own-task.ts";
@@ -50,6 +50,8 @@ export class EntryLine extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    for (const kind of ["keydown", "beforeinput"])
+      this.addEventListener(kind, this.catchUp, { capture: true });
     this.session.addEventListener("change", this.onChange);
     this.follow();
   }
@@ -64,6 +66,14 @@ export class EntryLine extends LitElement {
   protected override scheduleUpdate(): Promise<unknown> {
     return ownTask().then(() => super.scheduleUpdate());
   }
+
+  /** Draws what has not been drawn yet: what is typed next goes into the text as it is now, not as it was before a press. */
+  private readonly catchUp = () => {
+    if (!this.isUpdatePending) return;
+    this.performUpdate();
+    const { input } = this;
+    if (input && "catchUp" in input) (input as FormulaField).catchUp();
+  };
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has("session")) {
@@ -220,7 +230,9 @@ export class EntryLine extends LitElement {
     if (view.note) says.push(html`<span>${view.note}</span>`);
     if (view.choices?.length && this.session.edit)
       says.push(html`<span>One of: ${view.choices.join(", ")}</span>`);
-    const argument = this.session.edit && argumentWords(text, this.caret, this.functions);
+    const { edit } = this.session;
+    const caret = edit?.where === "cell" ? (edit.caret ?? text.length) : this.caret;
+    const argument = edit && argumentWords(text, caret, this.functions);
     if (argument) {
       const { name, words, example } = argument;
       says.push(
@@ -272,7 +284,7 @@ export class EntryLine extends LitElement {
 
   private readonly onCaret = (event: Event) => {
     const { value, selectionStart } = event.target as HTMLTextAreaElement;
-    this.caret = selectionStart ?? value.length;
+    this.stood(selectionStart ?? value.length);
   };
 
   private stood(caret: number) {

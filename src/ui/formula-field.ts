@@ -60,6 +60,11 @@ export class FormulaField extends LitElement {
     this.view?.focus();
   }
 
+  /** Takes over at once what it was given. */
+  catchUp(): void {
+    if (this.isUpdatePending) this.performUpdate();
+  }
+
   override render() {
     return html`<div class="field"></div>`;
   }

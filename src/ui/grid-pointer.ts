@@ -25,6 +25,8 @@ export interface PointerHost {
   menu(at: { x: number; y: number }): void;
   /** Where the fill handle is, to show what it would fill; undefined where it is taken away. */
   fillTo(spot: Spot | undefined): void;
+  /** A double press on the fill handle: down as far as the cells beside are filled. */
+  fillBeside(): void;
   /** The fill handle was let go over this cell. */
   fill(spot: Spot): void;
   /** Width of a column as it shows, px. */
@@ -58,6 +60,7 @@ export class GridPointer {
   private resting: ReturnType<typeof setTimeout> | undefined;
   private downAt = { x: 0, y: 0 };
   private onEdge = false;
+  private onFill = false;
   private pressed: { readonly column: number; readonly when: number } | undefined;
   /** The pointer that draws something; any other one is the palm meanwhile. */
   private drawing: number | undefined;
@@ -69,7 +72,9 @@ export class GridPointer {
     scroll.addEventListener("pointerdown", (event) => this.onDown(event));
     scroll.addEventListener("click", (event) => this.onClick(event as PointerEvent));
     scroll.addEventListener("dblclick", (event) => {
-      if (!this.byFinger && !inEditor(event) && columnOf(event) === undefined && !this.onEdge) host.edit();
+      if (this.byFinger || inEditor(event) || columnOf(event) !== undefined || this.onEdge) return;
+      if (this.onFill) host.fillBeside();
+      else host.edit();
     });
     // A tap takes the focus away just before it is a click, and with it the formula that it points for.
     scroll.addEventListener("mousedown", (event) => {
@@ -92,6 +97,7 @@ export class GridPointer {
     const column = columnOf(event);
     this.byFinger = event.pointerType === "touch";
     this.onEdge = column !== undefined;
+    this.onFill = grip === "fill";
     if (column !== undefined) return this.drawWidth(event, column);
     if (this.byFinger && !grip) return this.rest(event);
     // A press on the scroll bar is beside the content.

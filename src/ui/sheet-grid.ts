@@ -167,7 +167,7 @@ export class SheetGrid extends CommandedGrid {
     this.wantReveal = false;
     const target = this.focusTarget();
     const isNew = target instanceof HTMLTextAreaElement && target !== this.knownEditor;
-    if ((this.wantFocus || this.hadFocus) && target) {
+    if ((this.wantFocus || this.hadFocus) && target && !this.underMenu) {
       if ((this.renderRoot as ShadowRoot).activeElement !== target) target.focus({ preventScroll: true });
       if (isNew) target.setSelectionRange(target.value.length, target.value.length);
     }
@@ -200,9 +200,8 @@ export class SheetGrid extends CommandedGrid {
       edit: () => this.startEdit(),
       onWedge: (event, spot) => this.onWedge(event, spot),
       menu: (at) => void this.openMenu(at),
-      fillTo: (spot) => {
-        this.showFilling(spot);
-      },
+      fillTo: (spot) => this.showFilling(spot),
+      fillBeside: () => this.fillBeside(),
       fill: (spot) => this.fillTo(spot),
       width: (column, width) => this.geometry.draw(column, width),
       keepWidth: (column, width) => this.keepWidth(column, width),

@@ -134,7 +134,9 @@ test("a finger takes a row by its head, draws more of them by the grip, and dele
 test("a second finger moves nothing, and a touch that is taken away leaves the range as it was", async () => {
   const page = await openPage(await touchContext(1180, 820));
   const finger = await Finger.on(page);
+  await emptyOperation(page);
   await cellAt(page, 3, 2).tap();
+  await expect.poll(() => cellAt(page, 3, 2).getAttribute("aria-selected")).toBe("true");
   const grip = await middle(page.locator("sheet-grid .grip.to"));
   const target = await middle(cellAt(page, 5, 2));
   const palm = { x: 900, y: 600, id: 2 };
@@ -160,6 +162,7 @@ test("the sheet goes on under a finger that rests at its edge while it draws", a
   const finger = await Finger.on(page);
   await emptyOperation(page);
   await cellAt(page, 3, 2).tap();
+  await expect.poll(() => cellAt(page, 3, 2).getAttribute("aria-selected")).toBe("true");
   const grip = await middle(page.locator("sheet-grid .grip.to"));
   const grid = (await page.getByRole("grid").first().boundingBox())!;
   await finger.send("touchStart", grip);
@@ -206,4 +209,22 @@ test("arrow keys point while a formula waits for a cell, with Shift a range, and
   // It waits for nothing now: the arrow keeps what is typed and moves.
   await page.keyboard.press("ArrowDown");
   await expect.poll(() => cellAt(page, 9, 2).textContent()).toBe("1");
+});
+
+test("a double press on the fill handle fills down along what is beside, and does not open the cell", async () => {
+  const page = await openPage(await newContext());
+  await emptyOperation(page);
+  await cellAt(page, 1, 1).click();
+  for (const text of ["1", "2", "3", "4"]) await page.keyboard.type(`${text}\n`);
+  await cellAt(page, 1, 2).click();
+  await page.keyboard.type("=A1*10");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("ArrowUp");
+  const fill = await middle(page.locator("sheet-grid .fill"));
+  await page.mouse.dblclick(fill.x, fill.y);
+  await expect.poll(() => cellAt(page, 4, 2).textContent()).toBe("40");
+  expect(await cellAt(page, 5, 2).textContent()).toBe("");
+  expect(await page.locator("sheet-grid .edit").count()).toBe(0);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => cellAt(page, 4, 2).textContent()).toBe("");
 });

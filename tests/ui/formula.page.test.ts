@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { emptyOperation, newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -126,4 +126,19 @@ test("a formula written in its cell has colours, completion and arrow keys that 
   await expect.poll(() => field.textContent()).toBe("=2*wanted+1");
   await page.keyboard.press("Escape");
   await page.getByRole("gridcell", { name: "9", exact: true }).waitFor();
+});
+
+test("while a formula is written in its cell, the line above tells the argument under the caret", async () => {
+  const page = await openPage(await newContext());
+  await emptyOperation(page);
+  await entry(page).click();
+  await page.locator("entry-line formula-field").waitFor();
+  await page.locator('sheet-grid [role=gridcell][aria-rowindex="3"][aria-colindex="3"]').click();
+  await page.keyboard.type("=SETOVER.SCALE(27,");
+  const line = page.getByRole("region", { name: "Entry line" });
+  const told = () => line.locator(".argument").textContent();
+  await expect.poll(told).toMatch(/^2 scale/);
+  await page.keyboard.press("F2");
+  for (let step = 0; step < 3; step++) await page.keyboard.press("ArrowLeft");
+  await expect.poll(told).toMatch(/^1 setover/);
 });

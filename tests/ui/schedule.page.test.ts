@@ -239,6 +239,7 @@ async function restOn(page: Page, at: Locator): Promise<void> {
 async function fillDown(page: Page, row: number, column: number, to: number): Promise<void> {
   const letter = String.fromCharCode(64 + column);
   await cellAt(page, row, column).tap();
+  await expect.poll(() => cellAt(page, row, column).getAttribute("aria-selected")).toBe("true");
   const start = (await page.locator("sheet-grid .grip.to").boundingBox())!;
   const grid = (await page.getByRole("grid").first().boundingBox())!;
   const touch = await page.context().newCDPSession(page);
