@@ -277,6 +277,18 @@ describe("half nuts and gearbox in words", () => {
     expect(valueAt(jobWith({ thread: "1/2-13 UNC-2A" }), "half_nuts")).toBe("on marks 4, 8");
   });
 
+  test("wheels that are no number are cautioned about where they are typed", () => {
+    const job = jobWith({ wheel_teeth: "30/80", wheels: "30/80", gears: "30/80" });
+    for (const [row, column] of [
+      [13, 1],
+      [27, 1],
+      [1, 5],
+    ] as const)
+      expect(job.cell("Gears and marks", row, column).caution).toBe("a number is wanted here");
+    expect(isErrorValue(valueAt(job, "usable_marks"))).toBe(true);
+    expect(valueAt(job, "'Gears and marks'!C19")).toBe("of travel, with no indicator");
+  });
+
   test("no gearbox is said, and the positions of one are counted", () => {
     const job = jobWith({});
     expect(valueAt(job, "gearbox")).toBe("no gearbox");
