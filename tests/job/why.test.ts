@@ -100,4 +100,20 @@ describe("why", () => {
     expect(labelOf(job, { sheet: "Job", row: 8, column: 3 })).toBe("Chip");
     expect(labelOf(job, { sheet: "Next", row: 5, column: 5 })).toBe("");
   });
+
+  test("says in words what a cell is that no formula fills, and calls a heading a heading", async () => {
+    expect(await why("D1")).toMatchObject({
+      label: "Heading of a column",
+      is: "Words, as they were typed: nothing is reckoned here.",
+      words: true,
+    });
+    expect(await why("B2")).toMatchObject({
+      label: "Depth",
+      is: "A figure that was typed here.",
+      words: false,
+    });
+    expect((await why("A2")).is).toBe("Words that were typed here.");
+    expect((await why("F9")).is).toBe("An empty cell.");
+    expect((await why("B4")).is).toBeUndefined();
+  });
 });
