@@ -83,7 +83,8 @@ export class ErrorCount {
   }
 }
 
-function formulasOf({ cells }: SheetDocument): readonly string[] {
+/** Known at once for slabs that were looked through before. */
+export function formulasOf({ cells }: Pick<SheetDocument, "cells">): readonly string[] {
   return foundIn(cells, formulas, (piece) =>
     Object.keys(piece).filter((key) => piece[key]!.startsWith("=")),
   ).flat();

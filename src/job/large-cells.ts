@@ -101,6 +101,22 @@ export function mayDiffer(before: Cells, after: Cells): Set<string> {
   return names;
 }
 
+/** Cells of a job that can still be gone through one by one while the person waits. */
+const mostGoneThrough = 300_000;
+
+const counts = new WeakMap<object, number>();
+
+/** Why what goes through every cell cannot be done; undefined where it can. */
+export function tooManyCells(sheets: readonly { readonly cells: Cells }[]): string | undefined {
+  const countOf = (piece: Piece) =>
+    piece instanceof PackedCells ? piece.packed.count : Object.keys(piece).length;
+  let count = 0;
+  for (const { cells } of sheets) for (const each of measuredIn(cells, counts, countOf)) count += each;
+  return count > mostGoneThrough
+    ? `this goes through every cell, and a job of ${count.toLocaleString("en-GB")} cells has too many for that: ${mostGoneThrough.toLocaleString("en-GB")} at most`
+    : undefined;
+}
+
 const corners = new WeakMap<object, { readonly row: number; readonly column: number }>();
 
 /** Last row and last column that hold something; 0 where nothing does. */

@@ -3,8 +3,10 @@
  */
 import { cellsOf, type Packed, PackedCells, type Piece, packedOf } from "../engine/packed-cells.ts";
 import type { JobDocument } from "./document.ts";
+import { formulasOf } from "./error-count.ts";
 import { JobFileError, readJob } from "./file.ts";
-import { type Cells, fromSlabs, slabsIn } from "./large-cells.ts";
+import { type Cells, fromSlabs, lastUsed, slabsIn } from "./large-cells.ts";
+import { readableCells } from "./readings.ts";
 
 /** As it is sent: packed where that is less. */
 type Slab = { readonly packed: Packed } | { readonly cells: Cells };
@@ -61,6 +63,13 @@ export function readInParts(text: string, post: (part: FilePart) => void): void 
   post({ part: "end" });
 }
 
+/** What the page asks of all slabs as soon as it has them is found part by part, each when its part comes. */
+function lookThrough(cells: Cells): void {
+  readableCells(cells);
+  formulasOf({ cells });
+  lastUsed(cells);
+}
+
 /** The text of a job file, or the file itself. */
 export type Source = string | Blob;
 
@@ -89,7 +98,9 @@ export async function readSoon(
         else if (part.part === "slabs") {
           const own = slabs.get(part.sheet) ?? [];
           slabs.set(part.sheet, own);
-          for (const one of part.slabs) own.push("packed" in one ? new PackedCells(one.packed) : one.cells);
+          const come = part.slabs.map((one) => ("packed" in one ? new PackedCells(one.packed) : one.cells));
+          own.push(...come);
+          lookThrough(fromSlabs(come));
         } else if (part.part === "refused") fail(new JobFileError(part.line, part.reason));
         else done();
       };

@@ -21,6 +21,7 @@ import { formatOf } from "./formats.ts";
 import { History } from "./history.ts";
 import type { CellEdit, CellView, Job, JobChange, Trial } from "./job.ts";
 import { JobValues, type Way } from "./job-values.ts";
+import { tooManyCells } from "./large-cells.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
@@ -178,6 +179,8 @@ class RunningJob implements Job {
     const others = this.document.sheets.map((sheet) => sheet.name).filter((other) => other !== name);
     const problem = sheetNameProblem(newName, others);
     if (problem !== undefined || newName === name) return problem;
+    const many = tooManyCells(this.document.sheets);
+    if (many !== undefined) return many;
     const after = withSheetRenamed(this.document, name, newName);
     this.take(after, `Renamed the sheet ${name} to ${newName}`, sheetRenamed(name, newName));
     return undefined;

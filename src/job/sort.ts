@@ -6,6 +6,7 @@ import { withSheet } from "./changes.ts";
 import type { CellFormat, SheetDocument } from "./document.ts";
 import { moveFormula } from "./formula-text.ts";
 import type { Job } from "./job.ts";
+import { tooManyCells } from "./large-cells.ts";
 import { lockedIn } from "./locks.ts";
 import { rowsSorted } from "./moves.ts";
 import { rangeName } from "./references.ts";
@@ -23,7 +24,7 @@ export type SortWay = "up" | "down";
 export function sortRows(job: Job, sheet: string, area: Area, by: number, way: SortWay): string | undefined {
   const found = job.document.sheets.find((each) => each.name === sheet);
   if (!found) return undefined;
-  const reason = unsortable(job, found, area);
+  const reason = tooManyCells(job.document.sheets) ?? unsortable(job, found, area);
   if (reason !== undefined) return reason;
   const rows = Array.from({ length: area.bottom - area.top + 1 }, (_, i) => area.top + i);
   // Of merged cells the first one shows.

@@ -6,7 +6,7 @@ import { type Area, common, holds, isInside, moved, without } from "./areas.ts";
 import { smallestSheet, withSheet } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import type { Job } from "./job.ts";
-import { lastUsed } from "./large-cells.ts";
+import { lastUsed, tooManyCells } from "./large-cells.ts";
 import { type Axis, type LineChange, lineAfter, linesAfter, spanAfter } from "./lines.ts";
 import { linesOf, linesText } from "./lines-shown.ts";
 import { lockedIn, withUnlocked } from "./locks.ts";
@@ -30,6 +30,8 @@ export function insertLines(
 ): string | undefined {
   const found = sheetOf(job, sheet);
   if (!found || count < 1) return undefined;
+  const many = tooManyCells(job.document.sheets);
+  if (many !== undefined) return many;
   const most = axis === "row" ? limits.rows : limits.columns;
   const used = lastUsed(found.cells)[axis];
   if (Math.max(used + 1, at) + count > most)
@@ -54,6 +56,8 @@ export function deleteLines(
 ): string | undefined {
   const found = sheetOf(job, sheet);
   if (!found || count < 1) return undefined;
+  const many = tooManyCells(job.document.sheets);
+  if (many !== undefined) return many;
   const lock = lockedIn(found, bandOf(axis, at, count));
   if (lock !== undefined) return `${lock} is locked: unlock it first`;
   const change: LineChange = { act: "delete", at, count };
@@ -80,6 +84,8 @@ export function moveLines(
 ): string | undefined {
   const found = sheetOf(job, sheet);
   if (!found || count < 1 || (to >= at && to <= at + count)) return undefined;
+  const many = tooManyCells(job.document.sheets);
+  if (many !== undefined) return many;
   const change: LineChange = { act: "move", at, count, to };
   for (const key of found.merged) {
     const area = parseRange(key)!;
@@ -108,6 +114,8 @@ export function moveBlock(
   const source = sheetOf(job, from.sheet);
   const target = sheetOf(job, to.sheet);
   if (!source || !target) return "the sheet of the cells is gone";
+  const many = tooManyCells(job.document.sheets);
+  if (many !== undefined) return many;
   const area = from.area;
   const down = to.row - area.top;
   const right = to.column - area.left;

@@ -4,6 +4,7 @@ import { renameSheetIn } from "../engine/formula.ts";
 import type { JobDocument } from "./document.ts";
 import { renameIn } from "./formula-text.ts";
 import type { Job } from "./job.ts";
+import { tooManyCells } from "./large-cells.ts";
 import { inPlace } from "./moves.ts";
 import { nameProblem, sheetNameProblem } from "./names.ts";
 
@@ -63,6 +64,8 @@ export function renameName(job: Job, from: string, to: string): string | undefin
   const taken = Object.keys(names).find((name) => name !== from && name.toLowerCase() === to.toLowerCase());
   const problem = nameProblem(to) ?? (taken === undefined ? undefined : `there is a name ${taken} already`);
   if (problem !== undefined) return problem;
+  const many = tooManyCells(job.document.sheets);
+  if (many !== undefined) return many;
   job.put(withNameRenamed(job.document, from, to), `Renamed ${from} to ${to}`, inPlace);
   return undefined;
 }

@@ -4,7 +4,11 @@ import { PackedCells, packedOf } from "../../src/engine/packed-cells.ts";
 import { withCells } from "../../src/job/changes.ts";
 import { writeJob } from "../../src/job/file.ts";
 import { isSamePart, partsOf, type TextPart } from "../../src/job/file-parts.ts";
+import { createJob } from "../../src/job/job.ts";
 import { fromSlabs, inSlabs, slabsIn } from "../../src/job/large-cells.ts";
+import { sortRows } from "../../src/job/sort.ts";
+import { deleteLines, insertLines, moveBlock, moveLines } from "../../src/job/structure.ts";
+import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
 const rows = 12_800;
@@ -51,4 +55,24 @@ test("An edit changes one part, and another title the first one", () => {
   expect(textOf(after) === writeJob(edited)).toBe(true);
   expect(textOf(after)).toContain('"A5001": "typed"');
   expect(changed(partsOf({ ...document, title: "Other" })!)).toEqual([0]);
+});
+
+test("What goes through every cell is refused above 300,000 of them, and nothing is changed", () => {
+  const sheets = Array.from({ length: 12 }, (_, i) => madeSheet(`Many ${i}`, packed, { rows }));
+  const job = createJob(
+    { ...documents[1]!, sheets },
+    undefined,
+    () => {},
+    undefined,
+    new InProcess().setting,
+  );
+  const reason = /a job of 307,200 cells has too many for that: 300,000 at most$/;
+  const from = { sheet: "Many 0", area: { top: 0, left: 0, bottom: 1, right: 1 } };
+  expect(insertLines(job, "Many 0", "row", 3, 1)).toMatch(reason);
+  expect(deleteLines(job, "Many 0", "row", 3, 1)).toMatch(reason);
+  expect(moveLines(job, "Many 0", "row", 3, 1, 9)).toMatch(reason);
+  expect(moveBlock(job, from, { sheet: "Many 0", row: 9, column: 5 })).toMatch(reason);
+  expect(sortRows(job, "Many 0", from.area, 0, "down")).toMatch(reason);
+  expect(job.renameSheet("Many 0", "Other")).toMatch(reason);
+  expect(job.canUndo).toBeUndefined();
 });
