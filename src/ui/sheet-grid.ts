@@ -102,7 +102,9 @@ export class SheetGrid extends CommandedGrid {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     this.updating = true;
-    this.hadFocus = (this.renderRoot as ShadowRoot).activeElement !== null;
+    // Not that of the menu over it: values may come while that is open.
+    const held = (this.renderRoot as ShadowRoot).activeElement;
+    this.hadFocus = held !== null && this.scroller?.contains(held) === true;
     if (changed.has("session")) {
       const before = changed.get("session");
       if (before) this.unlisten(before);
