@@ -220,6 +220,7 @@ test("a double press on the fill handle fills down along what is beside, and doe
   await page.keyboard.type("=A1*10");
   await page.keyboard.press("Enter");
   await page.keyboard.press("ArrowUp");
+  await expect.poll(() => cellAt(page, 1, 2).getAttribute("class")).toMatch(/\bactive\b/);
   const fill = await middle(page.locator("sheet-grid .fill"));
   await page.mouse.dblclick(fill.x, fill.y);
   await expect.poll(() => cellAt(page, 4, 2).textContent()).toBe("40");
