@@ -18,32 +18,42 @@ const pause = 300;
 /** A full disk is not asked again at once. */
 const pauseAfterFailure = 5000;
 
+/** The job as it is written once. */
+interface Writing {
+  readonly record: KeptJob;
+  readonly texts: readonly TextPart[] | undefined;
+  /** Parts that may not be in the keep as they are. */
+  readonly changed: readonly [part: number, text: () => string][];
+}
+
 export class Autosave {
   private writing: Promise<void> | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  /** Something has changed that nothing was asked to write. */
   private dirty = false;
   private stopped = false;
   private failed = false;
-  /** Parts of the text as they are in the keep. */
-  private texts: readonly TextPart[] | undefined;
+  /** The last revision that was asked for, and the last one that is known to be in the keep. */
+  private revision: number;
+  private last: Writing | undefined;
+  /** Parts of the text that are in the keep as they are here, whichever of the writings under way come through. */
+  private texts: readonly (TextPart | undefined)[] = [];
 
   /**
-   * @param revision of what is in the keep; 0 for a job that is not there yet
+   * @param kept revision of what is in the keep; 0 for a job that is not there yet
    * @param shared true while another page has this job open too
    */
   constructor(
     private readonly keep: Keep,
     readonly id: string,
-    private revision: number,
+    private kept: number,
     private readonly snapshot: Snapshot,
     private readonly report: (saved: Saved) => void,
     private readonly shared: () => boolean,
     /** Settles when a snapshot takes no time; undefined where it takes none now. */
     private readonly ready: () => Promise<void> | undefined = () => undefined,
-  ) {}
-
-  get unkept(): boolean {
-    return this.dirty;
+  ) {
+    this.revision = kept;
   }
 
   /** The revision in the keep, when that is the job as it is now. */
@@ -58,22 +68,33 @@ export class Autosave {
     if (!this.writing && this.timer === undefined) void this.write();
   }
 
-  /** Everything changed so far is written when this settles. */
+  /** Everything is written when this settles, what was changed meanwhile too; or it has failed. */
   async flush(): Promise<void> {
     await this.writing;
-    if (this.dirty) await this.write();
+    while (this.dirty && !this.stopped) {
+      await this.write();
+      if (this.failed) return;
+    }
   }
 
-  /** For the moment the page goes away: there is no time to wait for an answer. */
+  /**
+   * For the moment the page goes away: there is no time to wait for an answer. What is being written by then may not
+   * get through either.
+   */
   flushAtOnce(): void {
-    if (!this.dirty || this.stopped) return;
+    if (this.stopped || !(this.dirty || this.writing)) return;
     if (this.shared()) {
-      void this.write();
+      if (this.dirty) void this.write(true);
       return;
     }
-    this.dirty = false;
-    const { record, texts } = this.next();
-    void this.keep.writeAtOnce(record, this.changed(texts)).catch(() => undefined);
+    const next = this.next();
+    this.keep.writeAtOnce(next.record, next.changed).then(
+      () => this.done(next),
+      (error) => {
+        this.fail(error);
+        if (!this.writing) this.rest();
+      },
+    );
   }
 
   /** Another page wrote revision `theirs` of this job. */
@@ -89,15 +110,21 @@ export class Autosave {
     this.timer = undefined;
   }
 
-  private async write(): Promise<void> {
+  private async write(atOnce = false): Promise<void> {
     clearTimeout(this.timer);
     this.timer = undefined;
     if (this.stopped) return;
-    this.dirty = false;
-    this.writing = this.attempt().finally(() => {
-      this.writing = undefined;
+    const writing = this.attempt(atOnce).finally(() => {
+      if (this.writing === writing) this.writing = undefined;
     });
-    await this.writing;
+    this.writing = writing;
+    await writing;
+    this.rest();
+  }
+
+  private rest(): void {
+    clearTimeout(this.timer);
+    this.timer = undefined;
     if (this.stopped) return;
     this.timer = setTimeout(
       () => {
@@ -108,38 +135,49 @@ export class Autosave {
     );
   }
 
-  private async attempt(): Promise<void> {
+  private async attempt(atOnce: boolean): Promise<void> {
     try {
-      const waiting = this.ready();
+      const waiting = atOnce ? undefined : this.ready();
       if (waiting) await waiting;
-      const { record, texts } = this.next();
-      this.failed = false;
-      const kept = await this.keep.write(record, this.changed(texts));
-      this.texts = kept ? texts : undefined;
-      if (kept) this.report({ state: "kept", when: record.changed, revision: record.revision });
+      const next = this.next();
+      if (await this.keep.write(next.record, next.changed)) this.done(next);
       else this.overtakenBy(Number.POSITIVE_INFINITY);
     } catch (error) {
-      this.revision -= 1;
-      this.texts = undefined;
-      // The keep may be full of values that can be reckoned again.
-      void this.keep.dropValues().catch(() => undefined);
-      this.failed = true;
-      this.dirty = true;
-      this.report({ state: "failing", reason: error instanceof Error ? error.message : String(error) });
+      this.fail(error);
     }
   }
 
-  private next(): { record: KeptJob; texts: readonly TextPart[] | undefined } {
-    this.revision += 1;
-    const { texts, ...shown } = this.snapshot();
-    const record = { ...shown, id: this.id, changed: Date.now(), revision: this.revision };
-    return { record: texts ? { ...record, parts: texts.length } : record, texts };
+  private done(written: Writing): void {
+    const { changed: when, revision } = written.record;
+    this.failed = false;
+    this.kept = Math.max(this.kept, revision);
+    this.revision = Math.max(this.revision, revision);
+    if (this.last === written) this.texts = written.texts ?? [];
+    if (!this.stopped) this.report({ state: "kept", when, revision });
   }
 
-  /** Parts that are not in the keep as they are. */
-  private changed(texts: readonly TextPart[] = []): [number, () => string][] {
-    return texts.flatMap((part, i) =>
-      isSamePart(part, this.texts?.[i]) ? [] : [[i, () => part.text()] as [number, () => string]],
+  private fail(error: unknown): void {
+    this.revision = this.kept;
+    this.texts = [];
+    this.failed = true;
+    this.dirty = true;
+    // The keep may be full of values that can be reckoned again.
+    void this.keep.dropValues().catch(() => undefined);
+    if (this.stopped) return;
+    this.report({ state: "failing", reason: error instanceof Error ? error.message : String(error) });
+  }
+
+  private next(): Writing {
+    const { texts, ...shown } = this.snapshot();
+    this.dirty = false;
+    this.revision += 1;
+    const record = { ...shown, id: this.id, changed: Date.now(), revision: this.revision };
+    const sure = (texts ?? []).map((part, i) => (isSamePart(part, this.texts[i]) ? part : undefined));
+    const changed = (texts ?? []).flatMap((part, i): Writing["changed"] =>
+      sure[i] ? [] : [[i, () => part.text()]],
     );
+    this.texts = sure;
+    this.last = { record: texts ? { ...record, parts: texts.length } : record, texts, changed };
+    return this.last;
   }
 }
