@@ -1,5 +1,5 @@
 /** Reads a job file in a thread of its own. */
-import { type FilePart, readInParts, type Source } from "./read-far.ts";
+import { type FilePart, readForPage, type Source } from "./read-far.ts";
 
 /** As much of a worker's own scope as is used. */
 interface Scope {
@@ -8,6 +8,4 @@ interface Scope {
 }
 
 const scope = globalThis as unknown as Scope;
-scope.addEventListener("message", async ({ data }) => {
-  readInParts(typeof data === "string" ? data : await data.text(), (part) => scope.postMessage(part));
-});
+scope.addEventListener("message", ({ data }) => void readForPage(data, (part) => scope.postMessage(part)));

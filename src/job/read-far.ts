@@ -16,7 +16,9 @@ export type FilePart =
   | { readonly part: "job"; readonly document: JobDocument }
   | { readonly part: "slabs"; readonly sheet: number; readonly slabs: readonly Slab[] }
   | { readonly part: "end" }
-  | { readonly part: "refused"; readonly line: number; readonly reason: string };
+  | { readonly part: "refused"; readonly line: number; readonly reason: string }
+  /** The fault is not in the job. */
+  | { readonly part: "failed"; readonly reason: string };
 
 /** Starts a worker that reads `source`. @returns the way to end it */
 export type StartReading = (
@@ -63,6 +65,15 @@ export function readInParts(text: string, post: (part: FilePart) => void): void 
   post({ part: "end" });
 }
 
+/** The same for whatever the page has sent. A promise that is broken in a worker is heard by nobody: it is told. */
+export async function readForPage(source: Source, post: (part: FilePart) => void): Promise<void> {
+  try {
+    readInParts(typeof source === "string" ? source : await source.text(), post);
+  } catch (error) {
+    post({ part: "failed", reason: error instanceof Error ? error.message : String(error) });
+  }
+}
+
 /** What the page asks of all slabs as soon as it has them is found part by part, each when its part comes. */
 function lookThrough(cells: Cells): void {
   readableCells(cells);
@@ -102,13 +113,15 @@ export async function readSoon(
           own.push(...come);
           lookThrough(fromSlabs(come));
         } else if (part.part === "refused") fail(new JobFileError(part.line, part.reason));
+        else if (part.part === "failed") died(part.reason);
         else done();
       };
-      end = start(source, heard, (why) => {
+      const died = (why: string) => {
         document = undefined;
         reason = why;
         done();
-      });
+      };
+      end = start(source, heard, died);
       stop?.addEventListener("abort", () => fail(new Error("reading was stopped")));
     });
   } finally {

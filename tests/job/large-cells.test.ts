@@ -4,7 +4,7 @@ import { withCells } from "../../src/job/changes.ts";
 import { JobFileError, prepareText, readJob, writeJob } from "../../src/job/file.ts";
 import { createJob } from "../../src/job/job.ts";
 import { foundIn, inSlabs, largeSheet, lastUsed, mayDiffer, withTexts } from "../../src/job/large-cells.ts";
-import { readInParts, readSoon, type StartReading } from "../../src/job/read-far.ts";
+import { readForPage, readInParts, readSoon, type StartReading } from "../../src/job/read-far.ts";
 import { insertLines } from "../../src/job/structure.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
@@ -108,9 +108,7 @@ test("What prepares the text of a large job leaves nothing to do but for what is
 
 /** A worker that is none; what it sends is copied. */
 const reading: StartReading = (source, heard) => {
-  void Promise.resolve(typeof source === "string" ? source : source.text()).then((text) =>
-    readInParts(text, (part) => heard(structuredClone(part))),
-  );
+  void readForPage(source, (part) => heard(structuredClone(part)));
   return () => {};
 };
 
@@ -142,6 +140,22 @@ test("A file too long for the page is not read without a worker", async () => {
   };
   const long = new Blob([" ".repeat(9_000_000)]);
   await expect(readSoon(long, dying)).rejects.toThrow(/no worker that could read 9 MB \(out of memory\)/);
+});
+
+test("A worker that cannot read a file says so", async () => {
+  const gone = Object.assign(new Blob([" ".repeat(9_000_000)]), {
+    text: () => Promise.reject(new Error("the file has been taken away")),
+  });
+  await expect(readSoon(gone, reading)).rejects.toThrow(/the file has been taken away/);
+  const text = writeJob(document);
+  const once = Object.assign(new Blob([text]), {
+    texts: 0,
+    text() {
+      this.texts += 1;
+      return this.texts === 1 ? Promise.reject(new Error("not now")) : Promise.resolve(text);
+    },
+  });
+  expect(await readSoon(once, reading)).toEqual(readJob(text));
 });
 
 test("A long file that is damaged is refused with the line and the reason", async () => {
