@@ -57,6 +57,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly settings = new Settings();
   readonly session = new EditSession();
   readonly desk = new Desk({
+    leaving: () => this.session.commit(),
     opened: () => this.onOpened(),
     changed: () => this.requestUpdate(),
     savedChanged: () => this.onSaved(),

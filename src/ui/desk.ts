@@ -4,13 +4,13 @@
  */
 
 import { createFarJob } from "../job/far-job.ts";
-import { prepareText, writeJob } from "../job/file.ts";
+import { JobFileError, prepareText, writeJob } from "../job/file.ts";
 import { partsOf } from "../job/file-parts.ts";
 import type { Job, JobChange } from "../job/job.ts";
 import { readSoon, type Source } from "../job/read-far.ts";
 import { Autosave, type Saved, type Snapshot } from "./autosave.ts";
 import { far, startReading } from "./far-thread.ts";
-import { isKeptJob, Keep, type Standing } from "./keep.ts";
+import { Damaged, isKeptJob, Keep, type Standing } from "./keep.ts";
 import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
@@ -25,6 +25,8 @@ export interface Place {
 
 /** What the desk tells the shell. */
 export interface DeskListener {
+  /** Another job is about to take the place of the one on the desk: what is being typed belongs to that. */
+  leaving(): void;
   /** Another job is on the desk, or none was before. */
   opened(): void;
   /** The job changed; `what` names the step. */
@@ -92,7 +94,7 @@ export class Desk {
     try {
       found = await this.keep.read(id);
       if (found === undefined) return false;
-      if (!isKeptJob(found)) throw new RangeError("the record is damaged");
+      if (!isKeptJob(found)) throw new Damaged("the record is damaged");
       const job = await running(
         await this.keep.source(found),
         await this.keep.values(found.id, found.revision),
@@ -103,13 +105,13 @@ export class Desk {
       return true;
     } catch (error) {
       const reason = reasonOf(error);
+      // Whatever else stood in the way may be gone the next time.
       const aside =
-        found === undefined
-          ? false
-          : await this.keep.setAside(id, reason).then(
-              () => true,
-              () => false,
-            );
+        (error instanceof Damaged || error instanceof JobFileError) &&
+        (await this.keep.setAside(id, reason).then(
+          () => true,
+          () => false,
+        ));
       const title = isKeptJob(found) ? `"${found.title}"` : "A kept job";
       this.listener.trouble(
         `${title} can't be read: ${reason}.${aside ? " It has been set aside on this device, unchanged." : ""}`,
@@ -187,6 +189,8 @@ export class Desk {
 
   private async put(job: Job, id: string, revision: number, standing?: Standing): Promise<void> {
     await this.flush().catch(() => undefined);
+    this.listener.leaving();
+    this.autosave?.flushAtOnce();
     this.autosave?.stop();
     this.values?.stop();
     this.stop?.();

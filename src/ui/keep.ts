@@ -44,6 +44,9 @@ interface KeptValues {
   readonly known: KnownValues;
 }
 
+/** What is kept of a job is not all there, or is none. */
+export class Damaged extends Error {}
+
 /** Jobs whose values are kept. */
 const mostValues = 12;
 
@@ -73,8 +76,12 @@ export class Keep {
 
   /** Parts of jobs that were removed: until the page is opened anew their record may be put back. */
   private async dropOrphans(): Promise<void> {
-    const step = this.base.transaction(["jobs", "parts"], "readwrite");
+    const step = this.base.transaction(["jobs", "aside", "parts"], "readwrite");
     const jobs = new Set(await step.objectStore("jobs").getAllKeys());
+    for (const { record } of await step.objectStore("aside").getAll()) {
+      const { id } = (record ?? {}) as Partial<KeptJob>;
+      if (typeof id === "string") jobs.add(id);
+    }
     const parts = step.objectStore("parts");
     for (const [id, part] of await parts.getAllKeys()) if (!jobs.has(id)) await parts.delete([id, part]);
     await step.done;
@@ -109,7 +116,10 @@ export class Keep {
     return !overtaken;
   }
 
-  /** The text of a job, put together outside the page's own memory where it is in parts. */
+  /**
+   * The text of a job, put together outside the page's own memory where it is in parts.
+   * @throws Damaged where a part of it is missing
+   */
   async source({ id, text, parts }: KeptJob): Promise<string | Blob> {
     if (parts === undefined) return text;
     const all: Blob[] = [];
@@ -119,7 +129,7 @@ export class Keep {
 
   private async part(id: string, part: number): Promise<string> {
     const found: unknown = await this.base.get("parts", [id, part]);
-    if (typeof found !== "string") throw new RangeError("a part of its text is missing");
+    if (typeof found !== "string") throw new Damaged("a part of its text is missing");
     return found;
   }
 

@@ -88,6 +88,94 @@ test("a damaged record is set aside with the reason, and the page opens with the
   expect(aside).toHaveLength(1);
 });
 
+test("a job that cannot be read this time stays on the shelf, and is there the next time", async () => {
+  const context = await newContext();
+  await context.addInitScript(() => {
+    const get = IDBObjectStore.prototype.get;
+    IDBObjectStore.prototype.get = function (...given) {
+      if (this.name === "parts" && sessionStorage.getItem("broken"))
+        throw new DOMException("the disk does not answer", "UnknownError");
+      return get.apply(this, given);
+    };
+  });
+  const page = await openPage(context);
+  await openFile(page, "sample.json", sampleText);
+  /** Keeps the text of the sample in a part, as that of a very large job is. @returns false while it is not kept */
+  const inParts = () =>
+    page.evaluate(async () => {
+      const asked = indexedDB.open("halfangle");
+      await new Promise((done) => asked.addEventListener("success", done));
+      const step = asked.result.transaction(["jobs", "parts"], "readwrite");
+      const jobs = step.objectStore("jobs");
+      const all = jobs.getAll();
+      let done = false;
+      all.addEventListener("success", () => {
+        const sample = all.result.find(({ title }) => title.startsWith("Sample"));
+        if (!sample) return;
+        done = true;
+        step.objectStore("parts").put(sample.text, [sample.id, 0]);
+        jobs.put({ ...sample, text: "", parts: 1 });
+      });
+      await new Promise((over) => step.addEventListener("complete", over));
+      asked.result.close();
+      return done;
+    });
+  await expect.poll(inParts).toBe(true);
+  await page.evaluate(() => sessionStorage.setItem("broken", "yes"));
+  await page.reload();
+  await ready(page);
+  await page
+    .getByText(`"Sample <b>bolt</b>" can't be read: the disk does not answer.`, { exact: true })
+    .waitFor();
+  await page.evaluate(() => sessionStorage.removeItem("broken"));
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  const shelf = page.getByRole("dialog", { name: "Shelf" });
+  await shelf.getByRole("button", { name: "Sample <b>bolt</b>" }).first().click();
+  await page.getByRole("button", { name: "20 Passes" }).waitFor();
+});
+
+test("what is being typed as another job takes its place belongs to the job it was typed in", async () => {
+  const context = await newContext();
+  // The worker that reads a long file waits for the test.
+  await context.addInitScript(() => {
+    const held: (() => void)[] = [];
+    Object.assign(window, { letGo: () => held.pop()?.() });
+    window.Worker = class extends Worker {
+      readonly #reads: boolean;
+      constructor(script: string | URL, options?: WorkerOptions) {
+        super(script, options);
+        this.#reads = /file-worker-/.test(String(script));
+      }
+      override postMessage(message: unknown) {
+        if (this.#reads) held.push(() => super.postMessage(message));
+        else super.postMessage(message);
+      }
+    };
+  });
+  const page = await openPage(context);
+  await openFile(page, "sample.json", sampleText);
+  await page.getByRole("button", { name: "20 Passes" }).waitFor();
+  await openFile(page, "long.json", `${" ".repeat(200_000)}${sampleText.replace("Sample", "Long")}`);
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("kept all the same");
+  await page.evaluate(() => (window as unknown as { letGo: () => void }).letGo());
+  await page.waitForFunction(() => document.title.includes("Long"));
+  const texts = () =>
+    page.evaluate(async () => {
+      const asked = indexedDB.open("halfangle");
+      await new Promise((done) => asked.addEventListener("success", done));
+      const all = asked.result.transaction("jobs").objectStore("jobs").getAll();
+      await new Promise((done) => all.addEventListener("success", done));
+      asked.result.close();
+      const typed = (all.result as { text: string; title: string }[]).filter(({ text }) =>
+        text.includes("kept all the same"),
+      );
+      return typed.map(({ title }) => title);
+    });
+  await expect.poll(texts).toEqual(["Sample <b>bolt</b>"]);
+});
+
 test("two tabs on one job warn each other, and the one that is overtaken writes nothing more", async () => {
   const context = await newContext();
   const first = await openPage(context);

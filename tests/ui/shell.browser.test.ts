@@ -44,6 +44,23 @@ test("a record set aside is out of the list and not lost", async () => {
   expect(await keep.read("a")).toBeUndefined();
 });
 
+test("the parts of a record set aside stay, those of a removed one go when the page is opened anew", async () => {
+  const keep = await openKeep();
+  const large = { ...job, text: "", parts: 2 };
+  const texts: [number, () => string][] = [
+    [0, () => "first"],
+    [1, () => "second"],
+  ];
+  for (const id of ["a", "b", "c"]) await keep.write({ ...large, id }, texts);
+  await keep.setAside("a", "cut short");
+  await keep.remove("b");
+  const again = await Keep.open(stores.at(-1));
+  const textOf = async (id: string) => new Response(await again.source({ ...large, id })).text();
+  await expect(textOf("b")).rejects.toThrow("a part of its text is missing");
+  expect(await textOf("a")).toBe("firstsecond");
+  expect(await textOf("c")).toBe("firstsecond");
+});
+
 test("where the person stood is read back, and nonsense in its place is left alone", async () => {
   const keep = await openKeep();
   const standing = { sheet: "Thread", cells: { Thread: { row: 3, column: 1 } } };
