@@ -51,6 +51,8 @@ export interface FarListener {
 export const silence = 20_000;
 /** And longer by this for each cell, ms: putting very many into an engine gives no sign either. */
 const silencePerCell = 0.02;
+/** A worker that holds more cells than this is not left to another job: it would hold them until that has begun. */
+const mostLeft = 20_000;
 /** Cells of one message. */
 const part = 2000;
 /** Packed slabs of one message. */
@@ -173,7 +175,8 @@ export class FarEngine implements Reckoner {
   }
 
   end(): void {
-    if (this.ended === this.turn && this.outbox.length === 0 && !this.questions.waiting) {
+    const rests = this.ended === this.turn && this.outbox.length === 0 && !this.questions.waiting;
+    if (rests && this.cellCount <= mostLeft) {
       this.thread?.leave();
       this.thread = undefined;
     }
@@ -303,7 +306,11 @@ export class FarEngine implements Reckoner {
   }
 
   private get silence(): number {
-    return this.held.sheets.reduce((sum, { cells }) => sum + cells.size * silencePerCell, silence);
+    return silence + this.cellCount * silencePerCell;
+  }
+
+  private get cellCount(): number {
+    return this.held.sheets.reduce((sum, { cells }) => sum + cells.size, 0);
   }
 
   /** Waits for the next sign of life. */

@@ -65,7 +65,11 @@ export class JobValues {
     this.document = document;
     if (this.soon && moves) {
       this.untold = { document: before, moves };
-      this.soon(() => this.catchUp());
+      this.soon(() => {
+        this.catchUp();
+        // Nothing had to be reckoned: no one else would tell those who wait for it.
+        if (!this.reckoning) this.tell({ values: true });
+      });
     } else this.tellEngine(before, moves);
   }
 
@@ -119,7 +123,11 @@ export class JobValues {
         this.unable = true;
         const make = near();
         if (typeof make === "function") this.comeNear(make);
-        else void make.then((made) => this.comeNear(made));
+        else
+          void make.then(
+            (made) => this.comeNear(made),
+            (error) => this.without(error),
+          );
       },
     };
     return new FarEngine(fed(this.document, this.unit), far, listener, before);
@@ -130,6 +138,17 @@ export class JobValues {
     this.engine = this.takeNear(make);
     this.settle();
     this.tell({ values: true });
+  }
+
+  /** Neither a worker nor an engine here: it is tried again when the person goes on, or with the next edit. */
+  private without(error: unknown): void {
+    this.unable = false;
+    const reason = error instanceof Error ? error.message : String(error);
+    this.tell({
+      values: true,
+      trouble: `Nothing is reckoned: there is no worker, and the engine cannot be fetched (${reason}).`,
+    });
+    this.engine.stop();
   }
 
   private settle(): void {

@@ -29,12 +29,23 @@ type Heard = Parameters<Far["start"]>[0];
 
 /** A worker that reckons, for whichever job has it. */
 class Hand {
-  heard: Heard = () => {};
-  died: (reason: string) => void = (reason) => {
-    this.dead = reason;
-  };
+  heard!: Heard;
+  died!: (reason: string) => void;
   /** Why it died while no job had it. */
   dead: string | undefined;
+
+  constructor() {
+    this.rest();
+  }
+
+  /** No job has it: nothing of the last one is held on to. */
+  rest(): void {
+    this.heard = () => {};
+    this.died = (reason) => {
+      this.dead = reason;
+    };
+  }
+
   readonly worker = started<Parameters<Heard>[0]>(
     workerScript,
     (report) => this.heard(report),
@@ -58,7 +69,10 @@ export const far: Far = {
       end: () => hand.worker?.terminate(),
       leave() {
         if (spare) hand.worker?.terminate();
-        else spare = hand;
+        else {
+          hand.rest();
+          spare = hand;
+        }
       },
     };
   },

@@ -6,44 +6,56 @@ import type { Job } from "../job/job.ts";
 import { mostLinks, sensitivityOf, type Why, whyOf } from "../job/why.ts";
 import type { PageActs } from "./page-acts.ts";
 
+/** The cell that something was asked about. */
+interface Asked {
+  readonly of: string;
+  readonly job: Job;
+  readonly document: JobDocument;
+}
+
 export class HelpActs {
   /** Whether the drawer that says why is open. */
   why = false;
   /** Cells that read the one in hand, as far as they are known. */
-  private read: { readonly of: string; readonly document: JobDocument; by: readonly Place[] } | undefined;
+  private read: (Asked & { by: readonly Place[] }) | undefined;
   /** What a little more of an input does to it. */
-  private felt: { of: string; document: JobDocument; lines: readonly string[] } | undefined;
+  private felt: (Asked & { lines: readonly string[] }) | undefined;
 
   constructor(private readonly acts: PageActs) {}
 
   /** Why a cell shows what it shows. Which cells read it comes a little later in a large job, and it is drawn anew then. */
   whyOf(job: Job, place: Place): Why {
     const of = JSON.stringify(place);
-    if (this.read?.of !== of || this.read.document !== job.document) {
-      const asked: NonNullable<typeof this.read> = { of, document: job.document, by: [] };
-      // What was known of the same cell stands until then.
-      if (this.read?.of === of) asked.by = this.read.by;
+    // What was known of the same cell stands until then.
+    const before = this.read?.of === of && this.read.job === job ? this.read : undefined;
+    if (before?.document !== job.document) {
+      const asked = { of, job, document: job.document, by: before?.by ?? [] };
       this.read = asked;
       const take = (by: readonly Place[]) => {
         asked.by = by;
         if (this.read === asked && this.why) void this.acts.parts.draw();
       };
-      void job.readers(place, mostLinks).then(take, () => undefined);
+      void job.readers(place, mostLinks).then(take, () => {
+        // As when it is stopped: it is asked again when it is drawn again.
+        if (this.read === asked) this.read = before;
+      });
     }
     return whyOf(job, place, sheetFunctions, this.read?.by ?? [], this.feltBy(job, place, of));
   }
 
   /** As far as it is known: it is reckoned elsewhere, once the values are there. */
   private feltBy(job: Job, place: Place, of: string): readonly string[] {
-    const known = this.felt?.of === of ? this.felt : undefined;
+    const known = this.felt?.of === of && this.felt.job === job ? this.felt : undefined;
     if (known?.document === job.document || job.reckoning) return known?.lines ?? [];
-    const asked = { of, document: job.document, lines: known?.lines ?? [] };
+    const asked = { of, job, document: job.document, lines: known?.lines ?? [] };
     this.felt = asked;
     const take = (lines: readonly string[]) => {
       asked.lines = lines;
       if (this.felt === asked && this.why) void this.acts.parts.draw();
     };
-    void sensitivityOf(job, place).then(take, () => undefined);
+    void sensitivityOf(job, place).then(take, () => {
+      if (this.felt === asked) this.felt = known;
+    });
     return asked.lines;
   }
 
