@@ -30,7 +30,10 @@ export function sortRows(job: Job, sheet: string, area: Area, by: number, way: S
   // Of merged cells the first one shows.
   const shown = (row: number) =>
     found.merged.map((key) => parseRange(key)!).find((one) => holds(one, row, by))?.left ?? by;
-  const keys = new Map(rows.map((row) => [row, job.cell(sheet, row, shown(row)).value]));
+  const views = rows.map((row) => [row, job.cell(sheet, row, shown(row))] as const);
+  const late = views.find(([, { stale }]) => stale);
+  if (late) return `${cellName(late[0], shown(late[0]))} is not reckoned yet, and the order depends on it`;
+  const keys = new Map(views.map(([row, { value }]) => [row, value]));
   const sorted = [...rows].sort((a, b) => inOrder(keys.get(a)!, keys.get(b)!, way) || a - b);
   if (sorted.every((row, i) => row === rows[i])) return "the rows stand in that order already";
   const to = new Map(sorted.map((row, i) => [row, area.top + i]));

@@ -90,11 +90,14 @@ export class BenchActs {
       void this.light?.release().catch(() => undefined);
       this.light = undefined;
     }
-    if (did.act === "reading" && job)
+    if (did.act === "reading" && job) {
+      const { at } = this;
       void reckoned(job).then(() => {
-        this.read(job, did.text);
+        if (job !== this.acts.job) return;
+        this.read(job, did.text, at);
         void parts.draw();
       });
+    }
     void parts.draw();
   }
 
@@ -121,19 +124,20 @@ export class BenchActs {
     };
   }
 
-  private read(job: Job, text: string) {
+  /** @param here the step in hand as the reading was typed */
+  private read(job: Job, text: string, here: number) {
     const plan = stepsOf(job);
-    const done = this.run(job, plan).slice(0, this.at + 1);
+    const done = this.run(job, plan).slice(0, here + 1);
     // A measuring step is known by what was cut before it.
     const step = done.findLast(({ kind }) => kind !== "measure");
     const reading = readingIn(job, text);
     this.problem = reading === undefined ? `"${text}" is no reading: a number, with a point.` : "";
     if (reading === undefined) return;
-    const before = this.goodRounds(job, plan).filter(({ at }) => at < this.at);
+    const before = this.goodRounds(job, plan).filter(({ at }) => at < here);
     const what = step ? `Reading after ${stepName(step)}` : "Reading";
     this.acts.command(() => job.setCells(readingEdits(job, text, step), what));
     this.follow(plan);
-    this.rounds = [...before, { at: this.at, reading }];
+    this.rounds = [...before, { at: here, reading }];
     this.stand(true);
   }
 

@@ -17,6 +17,7 @@ import { descriptionOf } from "./cell-view.ts";
 import { drawingCommands } from "./drawing-commands.ts";
 import { clearArea, fillArea, type Refused } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
+import { reckoned } from "./reckoned.ts";
 import type { SheetMap } from "./sheet-map.ts";
 
 /** The grid with a sheet in it. */
@@ -161,10 +162,13 @@ function sort(way: SortWay): CellCommand {
     group: "Cells",
     label: (on) =>
       `Sort by column ${columnName(on.active.column)}, ${way === "up" ? "smallest" : "largest"} first`,
-    run(on) {
+    async run(on) {
+      const { job, sheet, active } = on;
       const area = table(on);
-      const reason = sortRows(on.job, on.sheet, area, on.active.column, way);
-      if (reason === undefined)
+      // The order depends on values that may be on their way.
+      await reckoned(job);
+      const reason = sortRows(job, sheet, area, active.column, way);
+      if (reason === undefined && on.job === job && on.sheet === sheet)
         on.choose({ row: area.top, column: area.left }, { row: area.bottom, column: area.right });
       return told(on, reason);
     },

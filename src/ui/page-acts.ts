@@ -8,6 +8,7 @@ import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
 import { fileName, saveBlob } from "./files.ts";
 import { numberedName, operationsOf, troubleWords } from "./operations.ts";
+import { reckoned } from "./reckoned.ts";
 import type { RouteAct } from "./route-card.ts";
 import type { SaidLine } from "./said.ts";
 import type { Settings } from "./settings.ts";
@@ -95,7 +96,7 @@ export class PageActs {
     const { job } = this;
     if (!job) return;
     if (did.act === "choose") this.choose(did.name);
-    if (did.act === "sign") this.signOff(did.name, did.signed);
+    if (did.act === "sign") void this.signOff(did.name, did.signed);
     if (did.act === "first error") this.showFirstError(did.name);
     if (did.act === "rename") {
       this.command(() => {
@@ -114,39 +115,42 @@ export class PageActs {
     if (sheet) this.route({ act: "sign", name: sheet.name, signed: !(sheet.signedOff ?? false) });
   }
 
-  /** An operation with an error in it is signed off only when that is said again. */
-  private signOff(name: string, signed: boolean): void {
+  /** An operation with an error in it, or one that may hold some, is signed off only when that is said again. */
+  private async signOff(name: string, signed: boolean): Promise<void> {
     const { job } = this;
     const { said } = this.parts;
-    const operation = job && operationsOf(job).find((each) => each.name === name);
-    if (!job || !operation) return;
+    if (!job) return;
+    // Errors are values: what is still being reckoned shows none.
+    if (signed && job.reckoning) await reckoned(job);
+    const operation = operationsOf(job).find((each) => each.name === name);
+    if (job !== this.job || !operation) return;
     if (operation.number === undefined) {
       said.say(`${name} is no operation: it has no sign-off.`);
       return;
     }
-    if (!signed || operation.errors === 0) {
+    if (!signed || (operation.errors === 0 && !job.reckoning)) {
       this.command(() => job.signOff(name, signed));
       return;
     }
     // The box on the card must not show what was not done.
     void this.parts.draw();
-    const warning = `${numberedName(operation)} is not signed off: it holds ${troubleWords(operation)}.`;
-    said.alarm(warning, [
-      {
-        word: "Go to the first error",
-        act: () => {
-          said.settle(warning);
-          this.showFirstError(name);
-        },
+    const why = operation.errors > 0 ? `it holds ${troubleWords(operation)}` : "not all of it is reckoned";
+    const warning = `${numberedName(operation)} is not signed off: ${why}.`;
+    const first = {
+      word: "Go to the first error",
+      act: () => {
+        said.settle(warning);
+        this.showFirstError(name);
       },
-      {
-        word: "Sign off all the same",
-        act: () => {
-          said.settle(warning);
-          this.command(() => job.signOff(name, true));
-        },
+    };
+    const all = {
+      word: "Sign off all the same",
+      act: () => {
+        said.settle(warning);
+        this.command(() => job.signOff(name, true));
       },
-    ]);
+    };
+    said.alarm(warning, operation.errors > 0 ? [first, all] : [all]);
   }
 
   private showFirstError(name: string): void {

@@ -1,0 +1,109 @@
+/** What a person asks for while values are still on their way. */
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import type { JobDocument } from "../../src/job/document.ts";
+import { createJob } from "../../src/job/job.ts";
+import { sortRows } from "../../src/job/sort.ts";
+import { BenchActs } from "../../src/ui/bench-acts.ts";
+import { PageActs, type PageParts } from "../../src/ui/page-acts.ts";
+import { InProcess } from "../engine/in-process.ts";
+import { madeDocument, madeSheet } from "../job/made.ts";
+
+function farJob(document: JobDocument) {
+  const far = new InProcess();
+  const job = createJob(document, undefined, () => {}, undefined, far.setting);
+  far.settle();
+  return { far, job };
+}
+
+function page(job: ReturnType<typeof farJob>["job"]) {
+  const alarms: { text: string; words: string[] }[] = [];
+  const said = {
+    say: () => {},
+    settle: () => {},
+    alarm: (text: string, offers: { word: string }[] = []) =>
+      alarms.push({ text, words: offers.map(({ word }) => word) }),
+  };
+  const parts = {
+    desk: { job, openId: "one", sheet: "One" },
+    session: { commit: () => true },
+    said,
+    draw: async () => undefined,
+    element: () => null,
+  };
+  return { alarms, acts: new PageActs(parts as unknown as PageParts) };
+}
+
+/** All that only waits for promises has gone on. */
+const settled = () => vi.advanceTimersByTimeAsync(0);
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+
+afterEach(() => {
+  vi.useRealTimers();
+  localStorage.clear();
+});
+
+test("rows are not sorted by values that have been replaced", () => {
+  const cells = { A1: "1", B1: "=A1*2", A2: "2", B2: "=A2*2", A3: "3", B3: "=A3*2" };
+  const { far, job } = farJob(madeDocument([madeSheet("One", cells)]));
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "9" }]);
+  const area = { top: 0, left: 0, bottom: 2, right: 1 };
+  expect(sortRows(job, "One", area, 1, "up")).toBe("B1 is not reckoned yet, and the order depends on it");
+  far.settle();
+  expect(sortRows(job, "One", area, 1, "up")).toBeUndefined();
+  expect([0, 1, 2].map((row) => job.cell("One", row, 0).text)).toEqual(["2", "3", "9"]);
+});
+
+test("an operation is signed off when it is known to hold no error, else only when that is said again", async () => {
+  const { far, job } = farJob(madeDocument([madeSheet("One", { A1: "1", B1: "=1/A1" })]));
+  const { acts, alarms } = page(job);
+  const signed = () => job.document.sheets[0]!.signedOff ?? false;
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "0" }]);
+  acts.sign();
+  await settled();
+  far.settle();
+  await settled();
+  expect(alarms).toEqual([
+    {
+      text: "10 One is not signed off: it holds 1\u00a0error.",
+      words: ["Go to the first error", "Sign off all the same"],
+    },
+  ]);
+  expect(signed()).toBe(false);
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "4" }]);
+  job.stopReckoning();
+  acts.sign();
+  await settled();
+  expect(alarms.at(-1)).toEqual({
+    text: "10 One is not signed off: not all of it is reckoned.",
+    words: ["Sign off all the same"],
+  });
+  expect(signed()).toBe(false);
+  job.goOnReckoning();
+  far.settle();
+  acts.sign();
+  await settled();
+  expect(signed()).toBe(true);
+});
+
+test("a reading belongs to the step at which it was typed, also where the person has gone on by then", async () => {
+  const rows = ["scratch", "1", "2", "measure"].map((pass, i) => [`A${i + 10}`, pass]);
+  const winds = { C11: "30", D11: "30", C12: "15", D12: "45", B1: "", C1: "=D1*2", D1: "1" };
+  const sheet = madeSheet("One", { ...Object.fromEntries(rows), ...winds });
+  const names = { plan: "One!A10:J20", measured: "One!B1", readings: "One!F1:G9" };
+  const { far, job } = farJob(madeDocument([sheet], { names }));
+  const bench = new BenchActs(page(job).acts);
+  bench.did({ act: "go", at: 1 });
+  job.setCells([{ sheet: "One", row: 0, column: 3, text: "2" }]);
+  bench.did({ act: "reading", text: "12.7" });
+  bench.did({ act: "go", at: 2 });
+  far.settle();
+  await settled();
+  expect(job.cell("One", 0, 1).text).toBe("12.7");
+  expect(JSON.parse(localStorage.getItem("halfangle.bench")!).one).toMatchObject({
+    at: 2,
+    rounds: [{ at: 1, reading: 12.7 }],
+  });
+});
