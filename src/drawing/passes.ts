@@ -1,6 +1,7 @@
 /**
  * The groove in layers, to scale in the axial plane: what is cut, what comes next, what is to come, and what lies outside
- * the form that is wanted. The carriage cuts to the left, so that the leading flank is on the left.
+ * the form that is wanted. Headstock left: the leading flank is on the left where the carriage runs towards it while cutting,
+ * on the right where it runs away from it.
  */
 import { grooveOf } from "../lathe/chip-area.ts";
 import type { PassesFigure } from "../lathe/figure.ts";
@@ -9,7 +10,7 @@ import { compareOutlines, type Outline, profileAt } from "../lathe/groove-outlin
 import { depthAt, type Piece } from "../lathe/groove-piece.ts";
 import { angle, plain } from "./figures.ts";
 import { type Point, polar } from "./geometry.ts";
-import { type Drawing, type Line, Plate, spots } from "./plate.ts";
+import { type Drawing, type Line, Plate, type Spot, spots } from "./plate.ts";
 
 interface Layers {
   /** For each pass the areas that it takes, in the unit of the depths: x towards the leading side, y below the surface. */
@@ -35,14 +36,20 @@ export function drawPasses(figure: PassesFigure, width: number, height: number):
   const scale = Math.min((bottom - top) / (1.1 * depth), (width - 2 * side - 10) / (1.2 * (lead - trail)));
   const middle = (lead + trail) / 2;
   const x0 = (width - 0.5 * side) / 2;
-  const at = ([x, y]: Point): Point => [x0 - (x - middle) * scale, top + y * scale];
+  const way = wayOf(figure);
+  const at = ([x, y]: Point): Point => [x0 + way * (x - middle) * scale, top + y * scale];
 
-  metal(plate, layers, at, top, bottom);
+  metal(plate, layers, at, top, bottom, way);
   chips(plate, figure, layers, at);
   outlines(plate, layers, at);
   numbers(plate, figure, layers, at, scale);
   words(plate, figure, layers, { at, top, trail, lead, depth });
   return plate.done(sayPasses(figure));
+}
+
+/** Where the carriage runs on paper while cutting: -1 left, 1 right. */
+function wayOf({ direction }: PassesFigure): 1 | -1 {
+  return direction === "out" ? 1 : -1;
 }
 
 function layersOf(figure: PassesFigure): Layers {
@@ -114,22 +121,30 @@ function outlineOf(outline: Outline): Point[] {
   return outline.flatMap(pointsOf);
 }
 
-function metal(plate: Plate, { groove, form }: Layers, at: At, top: number, bottom: number): void {
+function metal(
+  plate: Plate,
+  { groove, form }: Layers,
+  at: At,
+  top: number,
+  bottom: number,
+  way: 1 | -1,
+): void {
+  // An outline runs from the trailing side to the leading one: here it is wanted from the left to the right.
   const cut = outlineOf(groove.length > 0 ? groove : form).map(at);
+  if (way < 0) cut.reverse();
   const down = Math.min(bottom + 4, plate.height - 3);
   const edge = 4;
-  // From the leading side (left on paper) to the trailing one.
   const body: Point[] = [
     [edge, top],
-    ...cut.slice().reverse(),
+    ...cut,
     [plate.width - edge, top],
     [plate.width - edge, down],
     [edge, down],
   ];
   plate.ground(body, "metal");
   plate.hatch(body, 7);
-  plate.line([[edge, top], cut.at(-1)!], "outline", "surface");
-  plate.line([cut[0]!, [plate.width - edge, top]], "outline", "surface");
+  plate.line([[edge, top], cut[0]!], "outline", "surface");
+  plate.line([cut.at(-1)!, [plate.width - edge, top]], "outline", "surface");
 }
 
 /** How far a pass is: its look and its place in words. */
@@ -178,7 +193,7 @@ function numbers(plate: Plate, figure: PassesFigure, { taken }: Layers, at: At, 
     const state = stateOf(figure, i + 1);
     plate.label(
       [{ text: String(i + 1), look: state === "next" ? "on-set bold" : "" }],
-      [{ at: [px + thick / 2, py], side: "over" }],
+      [{ at: [px - (wayOf(figure) * thick) / 2, py], side: "over" }],
     );
   });
 }
@@ -210,51 +225,40 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
   // The line that the slide travels on, above the surface, where the tool comes from.
   const from = at([0, 0]);
   const length = Math.min(2.4 * size, top - 6) / Math.max(0.35, Math.cos((setover * Math.PI) / 180));
-  const direction = -90 + setover;
+  const way = wayOf(figure);
+  const direction = -90 - way * setover;
   const lean = Math.abs(Math.sin((setover * Math.PI) / 180));
-  const beside = setover >= 0 ? width - from[0] : from[0];
+  const right = setover >= 0 === way < 0;
+  const beside = right ? width - from[0] : from[0];
   const reach = Math.min(Math.max(24, length), (beside - 4) / Math.max(0.01, lean));
   const line: [Point, Point] = [from, polar(from, reach, direction)];
   plate.line(line, "set", "infeed");
   plate.arrow(from, direction + 180, "set");
-  const right = setover >= 0;
   plate.label(
     [{ text: `${angle(setover)} set-over`, look: "set bold" }],
     spots(line[1], right ? "e" : "w", right ? "ne" : "nw", right ? "w" : "e", "n"),
     { must: true },
   );
-  const right0 = at([trail, 0])[0];
+  const [left0, right0] = [at([lead, 0])[0], at([trail, 0])[0]].sort((a, b) => a - b) as [number, number];
   const x = Math.min(width - 1.2 * size, right0 + 1.6 * size);
   plate.dimensionAlong(false, [right0 + 2, top], at([depthPlace(figure), depth]), x, [
     { text: plain(depth) },
   ]);
-  const left0 = at([lead, 0])[0];
-  plate.line(
-    [
-      [6, top - 2.7 * size],
-      [38, top - 2.7 * size],
-    ],
-    "thin",
-    "cut",
-  );
-  plate.arrow([6, top - 2.7 * size], 180);
-  plate.label("cut", spots([40, top - 2.7 * size], "e"), { gap: 2 });
-  plate.label(
-    "leading flank",
-    [
-      { at: [4, top], side: "ne" },
-      { at: [left0, top], side: "nw" },
-    ],
-    { gap: 2 },
-  );
-  plate.label(
-    "trailing flank",
-    [
-      { at: [width - 4, top], side: "nw" },
-      { at: [width - 4, 4], side: "sw" },
-    ],
-    { gap: 2 },
-  );
+  // What is on the leading side, and what is on the other.
+  const [leads, trails] = (way < 0 ? ["left", "right"] : ["right", "left"]) as [Edge, Edge];
+  cutArrow(plate, leads, top - 2.7 * size);
+  const flankPlaces = (edge: Edge): Spot[] =>
+    edge === "left"
+      ? [
+          { at: [4, top], side: "ne" },
+          { at: [left0, top], side: "nw" },
+        ]
+      : [
+          { at: [width - 4, top], side: "nw" },
+          { at: [width - 4, 4], side: "sw" },
+        ];
+  plate.label("leading flank", flankPlaces(leads), { gap: 2 });
+  plate.label("trailing flank", flankPlaces(trails), { gap: 2 });
   const last: Line[] = [];
   if (chip && next !== undefined && next <= depths.length) {
     last.push(
@@ -271,16 +275,38 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
     plate.label(last.slice(0, 1), spots(foot, "ne"), { gap: 0 });
 }
 
+type Edge = "left" | "right";
+
+/** Which way the carriage runs while cutting, at the edge that it runs to. */
+function cutArrow(plate: Plate, edge: Edge, y: number): void {
+  const [tip, end] = edge === "left" ? [6, 38] : [plate.width - 6, plate.width - 38];
+  plate.line(
+    [
+      [tip, y],
+      [end, y],
+    ],
+    "thin",
+    "cut",
+  );
+  plate.arrow([tip, y], edge === "left" ? 180 : 0);
+  plate.label("cut", spots([end + (edge === "left" ? 2 : -2), y], edge === "left" ? "e" : "w"), { gap: 2 });
+}
+
 /** Axial place of the deepest pass. */
 function depthPlace({ depths, setover }: PassesFigure): number {
   return depths.at(-1)! * Math.tan((setover * Math.PI) / 180);
 }
 
 export function sayPasses(figure: PassesFigure): string {
-  const { depths, setover, leading, trailing, next, chip, overcut } = figure;
+  const { depths, setover, leading, trailing, next, chip, overcut, direction } = figure;
   const parts = [
     `Groove in the axial plane, ${depths.length} ${depths.length === 1 ? "pass" : "passes"} to a depth of ${plain(depths.at(-1)!)}, set over ${angle(setover)} from the line square to the axis, flanks ${angle(leading)} leading and ${angle(trailing)} trailing`,
   ];
+  parts.push(
+    direction === "in"
+      ? "cut to the left, towards the headstock"
+      : "cut to the right, away from the headstock",
+  );
   if (next !== undefined) {
     parts.push(
       next > depths.length

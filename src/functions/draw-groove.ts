@@ -49,6 +49,13 @@ export const drawGrooveFunctions: readonly SheetFunction[] = [
         optional: true,
         doc: "Pass that comes next, 1 for the first; one more than there are when all are cut. Left out: all are drawn alike.",
       },
+      {
+        name: "direction",
+        type: "text",
+        options: ["in", "out"],
+        fallback: "in",
+        doc: '"in": the carriage runs toward the headstock, left, while cutting; "out": away from it, and the leading flank is on the right.',
+      },
     ],
     returns: { type: "drawing", doc: "As text: passes, depth, and the overcut if there is one." },
     failures: [
@@ -89,7 +96,7 @@ export const drawGrooveFunctions: readonly SheetFunction[] = [
       },
     ],
     source: "geometry; all passes lie on one helix and the cutting edge in the axial plane",
-    compute: (depths, setover, included, nose, trailingFlank, shape, next) => {
+    compute: (depths, setover, included, nose, trailingFlank, shape, next, direction) => {
       requireDepths(depths, setover);
       const tool = grooveOf(included, nose, trailingFlank, shape);
       const count = depths.length;
@@ -113,6 +120,7 @@ export const drawGrooveFunctions: readonly SheetFunction[] = [
         ...(coming === undefined ? {} : { next: coming }),
         ...(layer ? { chip: { leading: layer.chip.leading, trailing: layer.chip.trailing } } : {}),
         overcut,
+        direction,
       } as const;
       const state = coming === undefined ? "" : coming > count ? ", all cut" : `, pass ${coming} next`;
       const over = overcut > 0 ? `, overcut ${Number(overcut.toPrecision(4))}` : "";

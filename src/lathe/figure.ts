@@ -86,6 +86,8 @@ export interface PassesFigure {
   readonly chip?: { readonly leading: number; readonly trailing: number };
   /** Axial overcut outside the finished form at the surface. */
   readonly overcut: number;
+  /** Where the carriage runs while cutting: towards the headstock, or away from it. */
+  readonly direction: "in" | "out";
 }
 
 /** Wires on a screw, or balls in a nut. */

@@ -99,6 +99,7 @@ export interface PassesAsked {
   readonly trailing: number;
   readonly shape: "flat" | "radius";
   readonly next: number | undefined;
+  readonly direction?: "in" | "out";
 }
 
 /** Grooves of every kind; `share` of the trailing flank (or below 0 of the leading one) is the set-over. */
@@ -141,8 +142,10 @@ export function passesFigure({
   trailing,
   shape,
   next,
+  direction,
 }: PassesAsked): PassesFigure {
-  return drawn("PASSES", depths, setover, included, nose, trailing, shape, next).figure as PassesFigure;
+  return drawn("PASSES", depths, setover, included, nose, trailing, shape, next, direction)
+    .figure as PassesFigure;
 }
 
 /** Points of a path of straight lines. */

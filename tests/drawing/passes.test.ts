@@ -134,3 +134,33 @@ test("the slide's line leans by the set-over", () => {
   // Up and towards the trailing side, which is on the right.
   expect((Math.atan2(to![0] - from![0], from![1] - to![1]) * 180) / Math.PI).toBeCloseTo(26.5, 2);
 });
+
+test("the side that leads is the side that the carriage runs to: right for a thread cut away from the headstock", () => {
+  const asked = {
+    depths: [0.3, 0.6, 0.9],
+    setover: 29,
+    included: 60,
+    nose: 0,
+    trailing: 30,
+    shape: "flat" as const,
+    next: undefined,
+  };
+  for (const [direction, way] of [
+    ["in", -1],
+    ["out", 1],
+  ] as const) {
+    const of = drawPasses(passesFigure({ ...asked, direction }), 600, 400);
+    const ends = (part: string) =>
+      pointsOf(of.shapes.find((shape) => shape.part === part)!.d).map(([x]) => x);
+    const [tip, tail] = ends("cut");
+    expect(Math.sign(tip! - tail!), `cut, ${direction}`).toBe(way);
+    // The tool comes down its line from the other side, and each pass takes its chip from the flank that leads.
+    const [touch, from] = ends("infeed");
+    expect(Math.sign(touch! - from!), `infeed, ${direction}`).toBe(way);
+    const xs = ends("pass-3");
+    const chip = way * (xs.reduce((sum, x) => sum + x, 0) / xs.length - touch!);
+    expect(chip, `chip, ${direction}`).toBeGreaterThan(0);
+    const flank = (word: string) => of.labels.find(({ text }) => text === `${word} flank`)!.x;
+    expect(Math.sign(flank("leading") - flank("trailing")), `flanks, ${direction}`).toBe(way);
+  }
+});

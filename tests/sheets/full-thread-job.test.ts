@@ -237,13 +237,28 @@ describe("the tool", () => {
     expect(valueAt(job, "Tool!A19")).toMatch(/over its largest by 0\.150\d mm: the nut may foul/);
   });
 
-  // atan(2.11667 / (pi 12.56)) = 3.07 degrees: 3 of relief less that is below 0.
+  // atan(2.11667 / (pi 12.5603)) = 3.0705 degrees: 5 of relief less that is 1.9295, 3 of relief less that is below 0.
   test("is cautioned about a trailing side that would lean out, and not where it does not", () => {
     const job = jobWith({});
+    expect(number(job, "trailing_clearance")).toBeCloseTo(1.9295, 4);
+    expect(valueAt(job, "Tool!A18")).toBe("");
+    type(job, "relief", "3");
     expect(valueAt(job, "Tool!A18")).toContain("Trailing edge: -0.07° would lean out");
     expect(valueAt(job, "Tool!A18")).toContain("the lead angle clears it by 3.07°");
-    type(job, "relief", "4");
-    expect(valueAt(job, "Tool!A18")).toBe("");
+  });
+
+  // The steepest common threads of one start: 3.72 degrees for 1/4-20, 4.24 for 6-32 (ASME B1.1), 3.10 for 0 BA.
+  test("as shipped leans out on no common thread of one start", () => {
+    for (const thread of [
+      "1/4-20 UNC-2A",
+      "6-32 UNC-2A",
+      "0 BA",
+      "3/8-16 BSW",
+      "M6",
+      "Tr 20x4-7e",
+      "1-5 Acme-2G",
+    ])
+      expect(valueAt(jobWith({ thread }), "Tool!A18"), thread).toBe("");
   });
 });
 
@@ -268,7 +283,8 @@ describe("half nuts and gearbox in words", () => {
     type(job, "thread", "M8x1.25-6g");
     expect(valueAt(job, "half_nuts")).not.toContain("anywhere");
     type(job, "wheel_teeth", "16");
-    expect(valueAt(job, "half_nuts")).toBe("on none: keep them closed");
+    expect(valueAt(job, "half_nuts")).toBe("keep them closed");
+    expect(valueAt(job, "Card!B9")).toBe("keep them closed");
   });
 
   test("some marks, and all of them", () => {

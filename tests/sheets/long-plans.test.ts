@@ -1,0 +1,48 @@
+/** A plan of many passes is whole: it ends with a measurement, at the depth that is wanted. */
+import { expect, test } from "vitest";
+import { stepsOf } from "../../src/job/steps.ts";
+import { valueAt } from "./read.ts";
+import { number, template } from "./template.ts";
+
+const radians = Math.PI / 180;
+
+test("a coarse buttress on a fine dial: every division of 289, then measure, straight in, spring, measure", () => {
+  const job = template("full-thread-job")({
+    thread: "2-4 Push-Butt",
+    unit: "in",
+    trails: "clearance",
+    blank: "2",
+    nose_is: "radius",
+    nose: "0.0178525",
+  });
+  // ASME B1.9: 45 degrees on the clearance flank, 1 backed off.
+  expect(number(job, "setover")).toBe(44);
+  const division = 0.02 / 25.4;
+  const whole = Math.floor((number(job, "depth") - 0.04 / 25.4) / (division * Math.cos(44 * radians)));
+  expect(valueAt(job, "Passes!C9")).toBe(whole);
+  const { steps } = stepsOf(job);
+  expect(steps.filter(({ kind }) => kind === "slide").reduce((sum, { wind = 0 }) => sum + wind, 0)).toBe(
+    whole,
+  );
+  const kinds = steps.map(({ kind }) => kind).filter((kind, i, all) => kind !== all[i - 1]);
+  expect(kinds).toEqual(["scratch", "slide", "measure", "straight in", "spring", "measure"]);
+});
+
+test.each([
+  ["internal-thread", { thread: "Tr 60x9-7H", first_depth: "0.1", least_cut: "0.04" }],
+  ["custom-form", { first_depth: "0.004", least_cut: "0.0015", slide_division: "0.0005" }],
+  ["pass-schedule", { thread: "Tr 60x9-7e", first_cut: "0.06", least_cut: "0.02" }],
+] as const)("%s goes on to the last measurement after more than 70 passes", (name, inputs) => {
+  const { steps } = stepsOf(template(name)(inputs));
+  expect(steps.filter(({ kind }) => kind === "slide").length).toBeGreaterThan(70);
+  expect(steps.at(-1)?.kind).toBe("measure");
+});
+
+test.each([
+  ["internal-thread", "Passes!C10", { thread: "Tr 60x9-7H", first_depth: "0.06" }],
+  ["custom-form", "Passes!C11", { first_depth: "0.003" }],
+] as const)("%s says where there is no plan instead of counting none", (name, place, inputs) => {
+  expect(valueAt(template(name)(inputs), place)).toMatchObject({
+    message: expect.stringContaining("raise first_cut or lower least_cut"),
+  });
+});
