@@ -9,6 +9,7 @@ import {
   memberOf,
   memberParam,
   noted,
+  notedText,
   required,
   unitParam,
   unreadableDesignation,
@@ -94,6 +95,23 @@ export const threadSizes: readonly SheetFunction[] = [
     ],
     source,
     compute: numberOf((thread) => thread.starts),
+  }),
+  declare({
+    name: "THREAD.HAND",
+    family: "thread",
+    summary: "Hand of a thread: left where the designation says LH, else right.",
+    params: [designationParam],
+    returns: { type: "text", doc: '"right" or "left".' },
+    failures: [unreadableDesignation('=THREAD.HAND("left")')],
+    examples: [
+      { formula: '=THREAD.HAND("Tr 20x4-7e LH")', value: "left", source: "ISO 2901 and ISO 5408: LH" },
+      { formula: '=THREAD.HAND("M10")', value: "right" },
+    ],
+    source,
+    compute: (designation) => {
+      const thread = readThread(designation);
+      return notedText([thread], thread.hand);
+    },
   }),
   declare({
     name: "THREAD.TPI",
