@@ -252,6 +252,7 @@ function words(plate: Plate, figure: PassesFigure, { overcut }: Layers, set: Set
       ? [
           { at: [4, top], side: "ne" },
           { at: [left0, top], side: "nw" },
+          { at: [4, 4], side: "se" },
         ]
       : [
           { at: [width - 4, top], side: "nw" },

@@ -8,6 +8,8 @@ export const slide = { half: 25, front: -70, back: 104, handle: 133, post: -52 }
 export const squareArc = 150;
 export const bedArc = 118;
 export const bedLine = 196;
+/** Half the width of the cross slide. */
+export const crossHalf = 46;
 
 const crossBack = 140;
 

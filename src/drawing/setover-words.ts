@@ -2,14 +2,18 @@
 import { endPassed, type SetoverFigure } from "../lathe/figure.ts";
 import { angle } from "./figures.ts";
 import { polar } from "./geometry.ts";
+import { widthOf } from "./lettering.ts";
 import { type Line, type Plate, type Spot, spots } from "./plate.ts";
-import { type At, bedArc, bedLine, type Standing, slide, squareArc } from "./setover-place.ts";
+import { type At, bedArc, bedLine, crossHalf, type Standing, slide, squareArc } from "./setover-place.ts";
 
 const zeroWords = {
   square: "scale zeroed square",
   bed: "bed scale",
   obtuse: "bed scale, far end",
 } as const;
+
+/** Length of lines of the plan view that a word beside it may cross, px; one that would cross more is left out. */
+const mostOver = 6;
 
 export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: At, scale: number): void {
   const { setover, reading, mark, flank, flankReading, zeroLine, swing } = figure;
@@ -64,13 +68,17 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
     plate.label(fromSquare.slice(0, 2), places, { must: true, gap: 3 });
   if (past) plate.label(warning, places, { must: true });
   cutArrow(plate, figure, place, at);
-  plate.label("lathe axis", [
-    { at: at([end + 24, axis]), side: "nw" },
-    { at: at([end + 24, axis]), side: "ne" },
-    { at: at([end + 24, axis]), side: "n" },
-    { at: at([end + 24, axis]), side: "se" },
-    { at: at([end + 24, axis]), side: "sw" },
-  ]);
+  plate.label(
+    "lathe axis",
+    [
+      { at: at([end + 24, axis]), side: "nw" },
+      { at: at([end + 24, axis]), side: "ne" },
+      { at: at([end + 24, axis]), side: "n" },
+      { at: at([end + 24, axis]), side: "se" },
+      { at: at([end + 24, axis]), side: "sw" },
+    ],
+    { most: mostOver },
+  );
   plate.label(
     swing.split(", ").map((text) => ({ text })),
     [
@@ -87,8 +95,16 @@ export function words(plate: Plate, figure: SetoverFigure, place: Standing, at: 
   if (zeroLine !== "square") {
     const tail = on(bedLine, zero);
     const flush = zero === 0 ? (["nw", "sw", "n", "s"] as const) : (["ne", "se", "n", "s"] as const);
-    plate.label("0, along the bed", spots(tail, ...flush), { gap: 1 }) ||
-      plate.label("0", spots(tail, ...flush), { gap: 1 });
+    // Beside the slides, in two lines or as the bare figure where one is too long: never over them.
+    const room = (bedLine - crossHalf) * scale - 4;
+    const beside = (...lines: readonly string[]) =>
+      lines.every((text) => widthOf(text, size) <= room) &&
+      plate.label(
+        lines.map((text) => ({ text })),
+        spots(tail, ...flush),
+        { gap: 1, most: mostOver },
+      );
+    beside("0, along the bed") || beside("0, along", "the bed") || beside("0");
   }
   plate.label("chuck", spots(at([jaws - 35, axis - 60]), "n", "ne", "s"), { gap: 1 });
   plate.label("cross slide", [

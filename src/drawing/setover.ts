@@ -5,7 +5,16 @@
 import type { SetoverFigure } from "../lathe/figure.ts";
 import { type Box, fitInto, type Point, polar } from "./geometry.ts";
 import { type Drawing, Plate } from "./plate.ts";
-import { type At, bedArc, bedLine, type Standing, slide, squareArc, standing } from "./setover-place.ts";
+import {
+  type At,
+  bedArc,
+  bedLine,
+  crossHalf,
+  type Standing,
+  slide,
+  squareArc,
+  standing,
+} from "./setover-place.ts";
 import { scaleDetail } from "./setover-scale.ts";
 import { saySetover, words } from "./setover-words.ts";
 import { workInChuck } from "./setover-work.ts";
@@ -56,7 +65,7 @@ function rooms({ setover, flank, mark }: SetoverFigure, plate: Plate): { plan: B
 }
 
 function crossSlide(plate: Plate, place: Standing, at: At, scale: number): void {
-  const half = 46;
+  const half = crossHalf;
   const box: Point[] = [
     [-half, -58],
     [half, -58],

@@ -124,3 +124,43 @@ test("the description says setting, reading, flank and swing", () => {
     "Plan view, headstock left: the top slide set over 26.5° from the line square to the lathe axis, right-hand external thread, handle right, wind in; a protractor zeroed along the bed reads 63.5°; the flank lies at 27.5°, where that scale reads 62.5°, not to be set.",
   );
 });
+
+/** Length of the straight lines of a drawing that run through the letters of a label, px, by points along them. */
+function linesThrough(of: ReturnType<typeof drawSetover>, { box }: (typeof of.labels)[number]): number {
+  const letters = { ...box, top: box.top + 0.2 * (box.bottom - box.top), bottom: box.bottom - 2 };
+  const every = 0.25;
+  let length = 0;
+  for (const { d } of of.shapes) {
+    if (d.includes("A")) continue;
+    const points = pointsOf(d);
+    const ring = d.endsWith("Z") ? [...points, points[0]!] : points;
+    ring.slice(1).forEach(([x1, y1], i) => {
+      const [x0, y0] = ring[i]!;
+      const count = Math.ceil(Math.sqrt((x1 - x0) ** 2 + (y1 - y0) ** 2) / every);
+      for (let k = 0; k < count; k++) {
+        const [x, y] = [x0 + ((x1 - x0) * k) / count, y0 + ((y1 - y0) * k) / count];
+        if (x > letters.left && x < letters.right && y > letters.top && y < letters.bottom) length += every;
+      }
+    });
+  }
+  return length;
+}
+
+test("the words for the axis and for the zero never lie over the slides, however narrow the card", () => {
+  for (const [width, height] of [
+    [160, 200],
+    [207, 242],
+    [260, 300],
+    [399, 335],
+  ] as const)
+    for (const zero of ["bed", "obtuse"])
+      for (const hand of ["right", "left"])
+        for (const member of ["external", "internal"]) {
+          const { figure } = drawn("SETOVER", 26.5, zero, 27.5, hand, member);
+          const of = drawSetover(figure as SetoverFigure, width, height);
+          for (const label of of.labels.filter(({ text }) => /^(lathe axis|0, along.*|the bed)$/.test(text)))
+            expect(linesThrough(of, label), `${label.text}, ${hand} ${member} ${zero} ${width}`).toBeLessThan(
+              8,
+            );
+        }
+});
