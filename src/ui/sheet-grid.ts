@@ -83,6 +83,8 @@ export class SheetGrid extends CommandedGrid {
   override focus(): void {
     this.wantFocus = true;
     this.requestUpdate();
+    // Where the focus is elsewhere the next key is for the cells, too.
+    if (!this.updating && !this.holdsFocus) this.performUpdate();
   }
 
   override connectedCallback(): void {
@@ -102,9 +104,7 @@ export class SheetGrid extends CommandedGrid {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     this.updating = true;
-    // Not that of the menu over it: values may come while that is open.
-    const held = (this.renderRoot as ShadowRoot).activeElement;
-    this.hadFocus = held !== null && this.scroller?.contains(held) === true;
+    this.hadFocus = this.holdsFocus;
     if (changed.has("session")) {
       const before = changed.get("session");
       if (before) this.unlisten(before);

@@ -38,11 +38,16 @@ export abstract class SheetView extends SheetRoom {
   protected abstract overlays(): TemplateResult;
   protected abstract readonly onMenu: (event: PointerEvent) => void;
 
+  /** Whether a cell has it, and not the menu over the cells: values may come while that is open. */
+  protected get holdsFocus(): boolean {
+    const held = (this.renderRoot as ShadowRoot).activeElement;
+    return held !== null && this.scroller?.contains(held) === true;
+  }
+
   /** A command and what draws its outcome are two tasks; a field that is typed into is there at once. */
   protected override scheduleUpdate(): Promise<unknown> | undefined {
-    const focused = (this.renderRoot as ShadowRoot).activeElement !== null;
     const typing = this.session.edit?.where === "cell";
-    if (!this.scroller || typing || (this.wantFocus && !focused)) {
+    if (!this.scroller || typing || (this.wantFocus && !this.holdsFocus)) {
       super.scheduleUpdate();
       return undefined;
     }

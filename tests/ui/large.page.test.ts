@@ -97,7 +97,7 @@ test("a large job that is opened again shows its last values at once, slanted, u
       }
     };
   });
-  page = await openPage(context);
+  page = await openPage(context, { reckoned: false });
   await expect.poll(() => cell(page, 2, 6).textContent(), { timeout: 30_000 }).toBe("25");
   expect(await cell(page, 2, 6).getAttribute("class")).toMatch(/\bstale\b/);
   expect(await cell(page, 2, 1).getAttribute("class")).not.toMatch(/\bstale\b/);
