@@ -105,14 +105,15 @@ export class GridPointer {
     event.preventDefault();
     const spot = host.markAt(event);
     if (grip === "fill") {
-      let last = host.spotAt(event);
+      let last: Spot | undefined;
       this.follow(
         event,
         (at) => {
           last = at;
           host.fillTo(at);
         },
-        () => host.fill(last),
+        // A press alone fills nothing: it may be the first of two.
+        () => last && host.fill(last),
         () => host.fillTo(undefined),
       );
     } else if (grip) {

@@ -24,6 +24,9 @@ export async function show(job: Job, at = "A1"): Promise<SheetGrid> {
     main,
   );
   const grid = main.querySelector("sheet-grid")!;
+  // The entry line is drawn by itself, and the grid has what it leaves.
+  await main.querySelector("entry-line")!.updateComplete;
+  await new Promise(requestAnimationFrame);
   await grid.updateComplete;
   const { row, column } = parseCell(at)!;
   grid.goTo(row, column, { focus: true });
