@@ -124,7 +124,7 @@ test("errors are counted on the route card, and an operation with one is signed 
   Object.assign(job.sheets[1].cells, { D7: "=1/0", C12: '=SQRT("x")' });
   await openFile(page, "sample.json", JSON.stringify(job));
   await page.getByRole("button", { name: /^20 Passes 12, 2 errors/ }).waitFor();
-  expect(await page.locator("route-card .tally").innerText()).toMatch(/2\s+errors/);
+  expect(await page.locator("route-card .tally").textContent()).toMatch(/2\s+errors/);
   const box = page.getByRole("checkbox", { name: "Sign off 20 Passes" });
   await box.click();
   const asked = page
