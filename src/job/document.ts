@@ -58,6 +58,13 @@ export interface CellFormat {
   readonly align?: "left" | "right" | "center";
 }
 
+export interface SignedFor {
+  /** The answer of the operation, as the sheet showed it. */
+  readonly result?: string;
+  /** What was set by hand, as typed, by rows. */
+  readonly set?: readonly string[];
+}
+
 export interface SheetDocument {
   readonly name: string;
   /** Number on the route card, in tens; 0 for a sheet that is no operation and has no sign-off box, as a what-if table. */
@@ -65,6 +72,8 @@ export interface SheetDocument {
   /** Cell whose value the route card shows as the answer of this operation, as `B5`. */
   readonly result?: string;
   readonly signedOff?: boolean;
+  /** What it was signed off for; a sign-off without it holds whatever changes. */
+  readonly signedFor?: SignedFor;
   /** Column widths in px at normal type, by letter; others are 96. */
   readonly columns: Readonly<Record<string, number>>;
   /** Rows and columns there is room for; never under 200 by 26. */

@@ -141,6 +141,7 @@ function sheetText(sheet: SheetDocument, instead: string | undefined): string {
     operation,
     result,
     signedOff,
+    signedFor,
     columns,
     rows,
     columnCount,
@@ -160,6 +161,7 @@ function sheetText(sheet: SheetDocument, instead: string | undefined): string {
     ["operation", operation === undefined ? undefined : inline(operation)],
     ["result", result === undefined ? undefined : inline(result)],
     ["signedOff", signedOff === undefined ? undefined : inline(signedOff)],
+    ["signedFor", signedFor && filled(inline(orderly(signedFor, signedForKeys)))],
     ["columns", filled(lines(deep, sorted(columns, columnIndex)))],
     ["rows", rows === 200 ? undefined : inline(rows)],
     ["columnCount", columnCount === 26 ? undefined : inline(columnCount)],
@@ -222,14 +224,19 @@ export function prepareText(document: JobDocument, pause: () => Promise<void>): 
 }
 
 const formatKeys = ["as", "places", "unit", "perTurn", "role", "bold", "italic", "shade", "border", "align"];
+const signedForKeys = ["result", "set"];
 const allowedKeys = ["least", "most", "whole", "listed", "message"];
 
 /** Each entry with the keys that are named first, the others after them. */
 function inOrder(record: Readonly<Record<string, object>>, keys: readonly string[]): [string, object][] {
   return Object.entries(record).map(([name, entry]) => {
-    const rank = (key: string) => (keys.includes(key) ? keys.indexOf(key) : keys.length);
-    return [name, Object.fromEntries(Object.entries(entry).sort(([a], [b]) => rank(a) - rank(b)))];
+    return [name, orderly(entry, keys)];
   });
+}
+
+function orderly(entry: object, keys: readonly string[]): object {
+  const rank = (key: string) => (keys.includes(key) ? keys.indexOf(key) : keys.length);
+  return Object.fromEntries(Object.entries(entry).sort(([a], [b]) => rank(a) - rank(b)));
 }
 
 function kept(unknown: Raw): [string, string][] {

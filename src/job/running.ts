@@ -26,6 +26,7 @@ import { isLocked, lockReason } from "./locks.ts";
 import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
+import { signedForAnother, signedForNow } from "./signed.ts";
 import { takenFor } from "./taken-for.ts";
 
 /** @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be */
@@ -199,13 +200,17 @@ class RunningJob implements Job {
 
   signOff(sheet: string, signed: boolean): void {
     const found = this.document.sheets.find((each) => each.name === sheet);
-    if (!found || (found.signedOff ?? false) === signed) return;
+    if (!found) return;
+    const before = found.signedOff ?? false;
+    if (before === signed && !(signed && signedForAnother(this, found))) return;
+    const signedFor = signedForNow(this, found);
+    const told = Object.keys(signedFor).length > 0;
     this.take(
       withSheet(this.document, sheet, (old) => {
-        const { signedOff: _, ...rest } = old;
-        return (signed ? { ...rest, signedOff: true } : rest) as typeof old;
+        const { signedOff: _, signedFor: __, ...rest } = old;
+        return (signed ? { ...rest, signedOff: true, ...(told ? { signedFor } : {}) } : rest) as typeof old;
       }),
-      `${signed ? "Signed off" : "Took back the sign-off of"} ${sheet}`,
+      `${signed ? (before ? "Signed off again" : "Signed off") : "Took back the sign-off of"} ${sheet}`,
     );
   }
 

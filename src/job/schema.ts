@@ -5,6 +5,7 @@ import { limits } from "../engine/gate.ts";
 import type { JobDocument } from "./document.ts";
 import { parseLines } from "./lines-shown.ts";
 import { nameProblem, sheetNameProblem } from "./names.ts";
+import { mostSet } from "./signed.ts";
 
 export const currentVersion = 1;
 
@@ -76,6 +77,19 @@ const areLines = (text: string) => {
   return found !== undefined && found.last < (found.axis === "row" ? limits.rows : limits.columns);
 };
 
+const signedFor = v.looseObject(
+  {
+    result: v.exactOptional(text),
+    set: v.exactOptional(
+      v.pipe(
+        v.array(text, "must be a list of texts"),
+        v.maxLength(mostSet, `may have ${mostSet} texts at most`),
+      ),
+    ),
+  },
+  "must be what was signed off, in braces",
+);
+
 const sheet = v.looseObject(
   {
     name: v.pipe(
@@ -88,6 +102,7 @@ const sheet = v.looseObject(
     operation: v.exactOptional(whole(0, 9999)),
     result: v.exactOptional(cell),
     signedOff: v.exactOptional(v.boolean("must be true or false")),
+    signedFor: v.exactOptional(signedFor),
     columns: v.optional(
       v.record(
         v.pipe(v.string(), v.regex(/^[A-Z]{1,3}$/, "must be the letters of a column")),

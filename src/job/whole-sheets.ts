@@ -23,7 +23,7 @@ export function duplicateSheet(job: Job, name: string): string | undefined {
   const stem = name.replace(/ \d+$/, "").slice(0, 50);
   let copy = "";
   for (let n = 2; copy === "" || sheetNameProblem(copy, others); n++) copy = `${stem} ${n}`;
-  const { operation, signedOff: _, ...unsigned } = found;
+  const { operation, signedOff: _, signedFor: __, ...unsigned } = found;
   // What is no operation stays none.
   const rest = operation === 0 ? { ...unsigned, operation } : unsigned;
   const cells = Object.fromEntries(

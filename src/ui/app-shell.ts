@@ -147,6 +147,7 @@ export class HalfAngle extends LitElement implements PageParts {
           .hand=${this.settings.chosenHand}
           .tab=${this.settings.tab}
           .signedOff=${operation?.signedOff ?? false}
+          .signedFor=${operation?.signedFor ?? ""}
           .why=${this.help.why}
           .first=${at <= 0}
           .last=${at === operations.length - 1}

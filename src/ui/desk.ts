@@ -254,7 +254,10 @@ export class Desk {
     const texts = partsOf(job.document);
     const letters = operationsOf(job)
       .filter(({ number }) => number !== undefined)
-      .map(({ signedOff, cautions, errors }) => (cautions + errors > 0 ? "c" : signedOff ? "s" : "o"));
+      .map(({ signedOff, cautions, errors }) => {
+        if (cautions + errors > 0) return signedOff ? "b" : "c";
+        return signedOff ? "s" : "o";
+      });
     return {
       text: texts ? "" : writeJob(job.document),
       texts,

@@ -12,7 +12,7 @@ export interface KeptJob {
   readonly text: string;
   readonly title: string;
   readonly thread: string;
-  /** A letter for each operation: s signed off, c with a caution or an error, o open. */
+  /** A letter for each operation: s signed off, c with a caution or an error, b both, o open. */
   readonly route: string;
   /** Milliseconds since 1970. */
   readonly changed: number;

@@ -5,6 +5,7 @@ import type { SheetDocument } from "../job/document.ts";
 import { ErrorCount } from "../job/error-count.ts";
 import { showValue } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
+import { answerOf, signedForAnother } from "../job/signed.ts";
 import { later } from "./later.ts";
 
 export interface Operation {
@@ -18,7 +19,10 @@ export interface Operation {
   /** Cells that hold an error. */
   readonly errors: number;
   readonly firstError: Place | undefined;
+  /** For what the operation is now; what was signed for another is not signed. */
   readonly signedOff: boolean;
+  /** What it was signed for and is no more, in words; "" where it is not signed, or for this. */
+  readonly signedFor: string;
 }
 
 export interface Fact {
@@ -39,14 +43,16 @@ export function operationsOf(job: Job, counted?: () => void): Operation[] {
   const numbers = numbersOf(job.document.sheets);
   return job.document.sheets.map((sheet, index) => {
     const { count, first } = errors.on(sheet.name);
+    const signedFor = signedForAnother(job, sheet);
     return {
       name: sheet.name,
       number: numbers[index],
-      result: resultOf(job, sheet),
+      result: answerOf(job, sheet)?.text ?? "",
       cautions: cautionsOn(job, sheet),
       errors: count,
       firstError: first,
-      signedOff: sheet.signedOff ?? false,
+      signedOff: (sheet.signedOff ?? false) && signedFor === "",
+      signedFor,
     };
   });
 }
@@ -111,11 +117,6 @@ export function namedText(job: Job, name: string): string | undefined {
   const place = key === undefined ? undefined : splitSheet(job.document.names[key]!);
   const cell = place && parseCell(place.rest);
   return place && cell ? textAt(job, place.sheet, cell.row, cell.column) : undefined;
-}
-
-function resultOf(job: Job, sheet: SheetDocument): string {
-  const cell = sheet.result === undefined ? undefined : parseCell(sheet.result);
-  return cell ? textAt(job, sheet.name, cell.row, cell.column) : "";
 }
 
 function textAt(job: Job, sheet: string, row: number, column: number): string {

@@ -111,8 +111,8 @@ export class PageActs {
   }
 
   sign(): void {
-    const sheet = this.job?.document.sheets.find(({ name }) => name === this.sheet);
-    if (sheet) this.route({ act: "sign", name: sheet.name, signed: !(sheet.signedOff ?? false) });
+    const operation = this.job && operationsOf(this.job).find(({ name }) => name === this.sheet);
+    if (operation) this.route({ act: "sign", name: operation.name, signed: !operation.signedOff });
   }
 
   /** An operation with an error in it, or one that may hold some, is signed off only when that is said again. */

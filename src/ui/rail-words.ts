@@ -163,6 +163,8 @@ export class RailWords extends LitElement {
   @property({ type: Boolean }) first = false;
   @property({ type: Boolean }) last = false;
   @property({ type: Boolean }) signedOff = false;
+  /** What the operation was signed for and is no more. */
+  @property() signedFor = "";
   /** Whether the drawer that says why is open. */
   @property({ type: Boolean }) why = false;
 
@@ -206,8 +208,9 @@ export class RailWords extends LitElement {
   }
 
   private operationWords(): TemplateResult[] {
+    const sign = this.signedOff ? "Signed off" : this.signedFor ? "Sign off again" : "Sign off";
     return [
-      this.toggle("sign", this.signedOff ? "Signed off" : "Sign off", this.signedOff),
+      this.toggle("sign", sign, this.signedOff, this.signedFor || undefined),
       this.word("rename", "Rename operation", "F2 on the route card", "F2"),
       this.word("up", "Move up", undefined, "Alt ↑", this.first),
       this.word("down", "Move down", undefined, "Alt ↓", this.last),

@@ -92,37 +92,39 @@ export class RouteCard extends LitElement {
   }
 
   private row(operation: Operation) {
-    const { name, number, cautions, errors, signedOff } = operation;
+    const { name, number, cautions, errors, signedOff, signedFor } = operation;
     const here = name === this.here;
     const warned = cautions + errors > 0;
     const card = this.layout === "card";
     const result = [operation.result, troubleWords(operation)].filter(Boolean).join(", ");
+    const stale = signedFor !== "";
+    const told = [result, signedFor].filter(Boolean).join("; ");
     // Where there is room for a number only, a sheet without one is known by its first letters.
     const short = number ?? (card ? "" : name.slice(0, 3));
     return html`
-      <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${errors > 0 ? "wrong" : ""} ${signedOff ? "ok" : ""}">
+      <li class="row ${here ? "here" : ""} ${warned ? "warn" : ""} ${errors > 0 ? "wrong" : ""} ${signedOff ? "ok" : ""} ${stale ? "other" : ""}">
         <button
           class="op"
           aria-current=${here ? "page" : nothing}
-          title=${card ? nothing : `${numberedName(operation)}${result ? `: ${result}` : ""}`}
+          title=${card ? nothing : `${numberedName(operation)}${told ? `: ${told}` : ""}`}
           @click=${() => this.did({ act: "choose", name })}
           @dblclick=${() => this.rename(name)}
           @keydown=${(event: KeyboardEvent) => this.onKey(event, operation)}
         >
           <span class="no ${String(short).length > 2 ? "long" : ""}">${short}</span>
-          <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span></span>
+          <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span>${stale ? html` <span class="for">${signedFor}</span>` : nothing}</span>
         </button>
         ${
           this.layout === "phone" || number === undefined
             ? nothing
-            : html`<label class="box">
+            : html`<label class="box" title=${stale ? `${signedFor}. Press to sign off again.` : nothing}>
                 <input
                   type="checkbox"
                   .checked=${live(signedOff)}
-                  aria-label="Sign off ${number} ${name}"
+                  aria-label="Sign off ${number} ${name}${stale ? ` again: ${signedFor}` : ""}"
                   @change=${(event: Event) => this.did({ act: "sign", name, signed: (event.target as HTMLInputElement).checked })}
                 />
-                <span class="square">${signedOff ? svg`<svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7.5L5.5 11L12 3" /></svg>` : nothing}</span>
+                <span class="square">${signedOff || stale ? svg`<svg viewBox="0 0 14 14" aria-hidden="true"><path d="M2 7.5L5.5 11L12 3" /></svg>` : nothing}</span>
               </label>`
         }
         ${this.renaming === name ? this.field(operation) : nothing}

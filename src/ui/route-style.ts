@@ -98,6 +98,17 @@ export const routeStyle = css`
     line-height: 1.3;
     color: var(--ink-2);
   }
+  /* As values that are not those of now: slanted, muted, a broken rule. */
+  .for {
+    display: block;
+    overflow-wrap: anywhere;
+    font-size: var(--t-label);
+    font-style: italic;
+    line-height: 1.3;
+    color: var(--ink-2);
+    text-decoration: underline dashed 1px;
+    text-underline-offset: 3px;
+  }
   .box {
     display: grid;
     position: relative;
@@ -139,6 +150,15 @@ export const routeStyle = css`
     fill: none;
     stroke: var(--ink);
     stroke-width: 2.2;
+  }
+  .other .square {
+    border-style: dashed;
+    border-color: var(--ink-2);
+  }
+  .other .square path {
+    stroke: var(--ink-2);
+    stroke-width: 1.4;
+    stroke-dasharray: 2 2;
   }
   .here {
     z-index: 1;

@@ -155,8 +155,9 @@ export class ShelfDialog extends LitElement {
 
   private progress(route: string) {
     const letters = [...route];
-    const signed = letters.filter((letter) => letter === "s").length;
-    const cautions = letters.filter((letter) => letter === "c").length;
+    const count = (which: string) => letters.filter((letter) => which.includes(letter)).length;
+    const signed = count("sb");
+    const cautions = count("cb");
     const told = `${signed} of ${letters.length} signed off${cautions > 0 ? `, cautions on ${cautions}` : ""}`;
     return html`<span class="progress">
       ${letters.slice(0, 12).map((letter) => html`<i class=${letter} aria-hidden="true"></i>`)}<em>${told}</em>

@@ -137,7 +137,8 @@ export const shelfStyle = css`
     border-color: var(--ink);
     background: var(--ink);
   }
-  .progress .c {
+  .progress .c,
+  .progress .b {
     border-color: var(--caution);
     background: repeating-linear-gradient(45deg, var(--caution-hatch) 0 2px, var(--caution-wash) 2px 5px);
   }
