@@ -7,6 +7,7 @@
  */
 import { parseCell } from "../engine/address.ts";
 import { isErrorValue } from "../engine/values.ts";
+import { behindWords } from "./behind.ts";
 import { markedLines, measureLines, setoverDrawing } from "./card-lines.ts";
 import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
@@ -118,7 +119,7 @@ function warningsOf(job: Job): string[] {
   // On a lathe's own sheet it is among the cautions.
   const ofLathe = lathe && lathe.sheet !== latheSheet ? namedWords(job, inventedName) : undefined;
   const scenario = namedArea(job, "scenario") ? scenarioOf(job) : "";
-  return [...found, scenario, stillInvented(ofLathe ?? "")].filter((words) => words !== "");
+  return [behindWords(job), ...found, scenario, stillInvented(ofLathe ?? "")].filter((words) => words !== "");
 }
 
 function shownOf(job: Job, name: string): string | undefined {

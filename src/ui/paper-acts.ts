@@ -1,5 +1,6 @@
 /** What is put on paper: the shop card, a sheet, a range or the whole job. What is looked at is what gets printed. */
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
+import { behindWords } from "../job/behind.ts";
 import { cardOf } from "../job/card.ts";
 import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
@@ -115,12 +116,14 @@ export class PaperActs {
     const room = roomOn(this.page).width - (choice.headings ? numbersWidth : 0);
     const pages = choice.toWidth ? [area] : bundles(map, area, room);
     const number = job.document.sheets.find(({ name }) => name === map.name)?.operation;
+    const behind = behindWords(job);
     return html`${pages.map(
       (columns) => html`<section class="bundle">
         <div class="top">
           <b>${[number, map.name].filter((part) => part !== undefined).join(" ")}</b>
           <span>${job.document.title}${choice.what === "range" ? `, ${rangeName(area)}` : ""}</span>
         </div>
+        ${behind ? html`<p class="behind">${behind}</p>` : nothing}
         ${printTable(map, { ...area, left: columns.left, right: columns.right }, choice)}
       </section>`,
     )}`;

@@ -48,6 +48,10 @@ export const paperStyle = css`
     color: var(--ink);
     font-size: 14px;
   }
+  .behind {
+    margin: 0 0 6px;
+    font-weight: 700;
+  }
   .bundle + .bundle {
     break-before: page;
   }

@@ -5,6 +5,8 @@ import { createJob } from "../../src/job/job.ts";
 import { sortRows } from "../../src/job/sort.ts";
 import { BenchActs } from "../../src/ui/bench-acts.ts";
 import { PageActs, type PageParts } from "../../src/ui/page-acts.ts";
+import { printArea } from "../../src/ui/paper.ts";
+import { PaperActs } from "../../src/ui/paper-acts.ts";
 import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "../job/made.ts";
 
@@ -86,6 +88,26 @@ test("an operation is signed off when it is known to hold no error, else only wh
   acts.sign();
   await settled();
   expect(signed()).toBe(true);
+});
+
+test("figures of before are said to be such on paper", async () => {
+  const sheet = madeSheet("One", { A1: "1", B1: "=A1*2", A10: "1", C10: "=B1", D10: "=B1" });
+  const { far, job } = farJob(madeDocument([sheet], { names: { plan: "One!A10:J20" } }));
+  const { acts } = page(job);
+  new PaperActs(acts);
+  const words = "Not all of it is reckoned: figures may be those of before.";
+  const printed = () => {
+    dispatchEvent(new Event("beforeprint"));
+    const area = printArea();
+    return (area.shadowRoot ?? area).textContent;
+  };
+  expect(printed()).not.toContain(words);
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "4" }]);
+  job.stopReckoning();
+  expect(printed()).toContain(words);
+  job.goOnReckoning();
+  far.settle();
+  expect(printed()).not.toContain(words);
 });
 
 test("a reading belongs to the step at which it was typed, also where the person has gone on by then", async () => {
