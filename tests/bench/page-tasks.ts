@@ -227,7 +227,7 @@ export async function measureTasks(browser: Browser, address: string, times: num
           const chooser = page.waitForEvent("filechooser");
           await shownWord(page, "Open");
           await (await chooser).setFiles(file);
-          await page.getByRole("gridcell", { name: "try", exact: true }).waitFor();
+          await page.getByRole("gridcell", { name: "try", exact: true }).waitFor({ timeout: 120_000 });
           await settled(page);
         });
         await through(page, job.name, scenarios, note);
