@@ -7,6 +7,7 @@
  * (taken-for.ts) proves nothing.
  */
 import { isErrorValue } from "../engine/values.ts";
+import type { CellFormat } from "./document.ts";
 import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
 import { namedArea, namedNumber, namedWords } from "./named.ts";
@@ -26,6 +27,8 @@ export interface Proof {
   /** Radial depth from the reading to the one aimed at; 0 when that is reached or passed. */
   readonly rest?: number;
   readonly reading?: number;
+  /** The reading cannot be one of this thread: nothing but another one is asked for. */
+  readonly again?: true;
 }
 
 /** Names of the readings that are wanted, and which way the reading goes as the thread is cut. */
@@ -77,7 +80,7 @@ export function proofOf(job: Job): Proof {
     const { over } = wantedIn(job);
     return {
       state: "of another",
-      words: `Still to be proven: the reading ${sizeText(job, reading)} was taken for ${was}. Measure again over the ${over} for ${now}.`,
+      words: `Still to be proven: the reading ${sizeText(job, reading, takenFormat(job))} was taken for ${was}. Measure again over the ${over} for ${now}.`,
     };
   }
   return proofOfReading(job, reading);
@@ -96,11 +99,12 @@ export function proofOfReading(job: Job, reading: number): Proof {
   const found = { reading, ...(rest === undefined ? {} : { rest }) };
   const between = `${shownText(job, grows ? first : last)} to ${shownText(job, grows ? last : first)}`;
   const depth = namedNumber(job, "depth");
-  if (rest !== undefined && depth !== undefined && rest > depth)
+  if (wanted !== undefined && depth !== undefined && Math.abs(reading - wanted) / 2 > depth)
     return {
       ...found,
       state: "doubtful",
-      words: `${shown} would leave more than the whole depth to cut: look at the ${over} and the unit, and measure again.`,
+      again: true,
+      words: `${shown} is off by more than the whole depth of the thread: look at the ${over} and the unit, and measure again. In the log on the sheet empty its cell.`,
     };
   if (to !== undefined && toward * (reading - to) < 0)
     return {
@@ -133,8 +137,15 @@ export function proofOfReading(job: Job, reading: number): Proof {
   };
 }
 
-function sizeText(job: Job, value: number): string {
-  return showValue(value, { as: "length" }, job.unit).text;
+function sizeText(job: Job, value: number, format: CellFormat = { as: "length" }): string {
+  return showValue(value, format, job.unit).text;
+}
+
+/** Format of the reading in the unit that it was taken in, where that is not the job's; undefined where it is. */
+function takenFormat(job: Job): CellFormat | undefined {
+  const area = namedArea(job, "measured")!;
+  const { format } = job.cell(area.sheet, area.top, area.left);
+  return format.unit === undefined ? undefined : format;
 }
 
 function shownText(job: Job, name: string): string {

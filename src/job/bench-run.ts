@@ -2,7 +2,8 @@
  * The steps at the bench: those of the plan, and after each reading those that it asks for instead of the planned ones.
  *
  * A reading in its limits ends the cutting. One that is not asks for passes on the top slide as long as more is left than
- * is kept for the cross slide, else straight in with spring passes; either way the thread is measured again.
+ * is kept for the cross slide, else straight in with spring passes; either way the thread is measured again. One that cannot
+ * be of this thread asks for nothing but another.
  */
 import type { DialReads } from "../lathe/dial.ts";
 import { type Cuts, cutsFor } from "../lathe/still-to-cut.ts";
@@ -38,7 +39,8 @@ function askedBy(
   ahead: readonly Step[],
   reading: number,
 ): readonly Step[] {
-  const { state, rest } = proofOfReading(job, reading);
+  const { state, rest, again: doubted } = proofOfReading(job, reading);
+  if (doubted) return [again];
   if (state === "in limits" || state === "past") return [];
   if (rest === undefined) return ahead;
   if (rest === 0) return [];
@@ -128,22 +130,32 @@ export function planMark({ steps }: Steps): string {
   return steps.map(({ pass, wind }) => `${pass}${wind === undefined ? "" : `+${wind}`}`).join(" ");
 }
 
-/** Steps that a reading asks for, in words; "" when there are none. */
+/** What comes next after a reading, in sentences; "" when nothing does. */
 export function askedInWords(steps: readonly Step[]): string {
   const count = (kind: Step["kind"]) => steps.filter((step) => step.kind === kind).length;
   const wound = (kind: Step["kind"]) =>
     steps.reduce((sum, step) => sum + (step.kind === kind ? (step.wind ?? 0) : 0), 0);
   const passes = (many: number, word: string) => `${many} ${word}${many === 1 ? "" : "es"}`;
   const divisions = (many: number) => `${many} ${many === 1 ? "division" : "divisions"}`;
+  if (steps.length === 0) return "";
   const slide = count("slide");
+  const straight = count("straight in");
   const springs = count("spring");
+  const measured = steps.at(-1)?.kind === "measure";
+  if (measured && steps.length === 1) return "Next: measure again.";
   const parts = [
     ...(slide > 0 ? [`${passes(slide, "pass")} on the top slide, ${divisions(wound("slide"))} in all`] : []),
-    ...(count("straight in") > 0
-      ? [`${divisions(wound("straight in"))} straight in on the cross slide`]
-      : []),
+    ...(straight > 0 ? [`${divisions(wound("straight in"))} straight in on the cross slide`] : []),
     ...(springs > 0 ? [passes(springs, "spring pass")] : []),
-    ...(steps.at(-1)?.kind === "measure" ? ["then measure"] : []),
+    ...(measured ? ["then measure"] : []),
   ];
-  return parts.join(", ");
+  // The sheet says what all that is left would be on either slide: here is why less is wound.
+  const why = !measured
+    ? ""
+    : slide > 0 && straight === 0
+      ? " The rest is kept for the cross slide."
+      : slide === 0 && straight === 0 && springs > 0
+        ? " Less than a division of the cross slide is left."
+        : "";
+  return `Next: ${parts.join(", ")}.${why}`;
 }

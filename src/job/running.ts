@@ -27,7 +27,7 @@ import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
 import { signedForAnother, signedForNow } from "./signed.ts";
-import { takenFor } from "./taken-for.ts";
+import { formatAsTaken, takenFor } from "./taken-for.ts";
 
 /** @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be */
 export function startJob(document: JobDocument, way: Way, before?: unknown): Job {
@@ -75,6 +75,8 @@ class RunningJob implements Job {
       value: text === "" && !anchor ? null : this.engine.value(sheet, row, column),
       format: this.formatAt(found, row, column),
     };
+    const asTaken = formatAsTaken(this.document, { sheet, row, column }, view, this.unit);
+    if (asTaken) view.format = asTaken;
     const reckoned = text[0] === "=" || anchor !== undefined;
     const note = reckoned ? this.engine.note(sheet, row, column) : undefined;
     const cautions = [note, this.inputCaution(found, row, column, view)];

@@ -6,8 +6,13 @@
  * text into `measured_for` beside the cell `measured`, and into `readings_for` beside the last column of `readings`.
  * The sheet compares the two. What is typed as a formula follows the job by itself and belongs to nothing.
  */
-import type { CellEdit, Job } from "./job.ts";
+import { cellName } from "../engine/address.ts";
+import type { Place } from "../engine/values.ts";
+import type { CellFormat, JobDocument } from "./document.ts";
+import { fixedPlaces } from "./format.ts";
+import type { CellEdit, CellView, Job } from "./job.ts";
 import { type NamedArea, namedArea, namedValue } from "./named.ts";
+import type { LengthUnit } from "./readings.ts";
 
 /** Cells to write beside the readings among `edits`; none for those that are written by `edits` themselves. */
 export function takenFor(job: Job, edits: readonly CellEdit[]): CellEdit[] {
@@ -38,7 +43,32 @@ export function isForOther(job: Job, row: number): boolean {
   return typeof value === "string" && value !== "" && value !== now;
 }
 
-function pairsOf(job: Job): { readonly readings: NamedArea; readonly beside: NamedArea }[] {
+/**
+ * The format of a reading that was typed bare and in the other unit than the job's now: its figures have not followed, so
+ * that the unit they were taken in stands beside them. Undefined for any other cell.
+ */
+export function formatAsTaken(
+  document: JobDocument,
+  { sheet, row, column }: Place,
+  { text, format }: Pick<CellView, "text" | "format">,
+  unit: LengthUnit,
+): CellFormat | undefined {
+  if (format.as !== "length" || format.unit !== undefined || !bareNumber.test(text)) return undefined;
+  for (const { readings, beside } of pairsOf({ document })) {
+    if (sheet !== readings.sheet || column !== readings.right) continue;
+    if (row < readings.top || row > readings.bottom) continue;
+    const at = document.sheets.find(({ name }) => name === beside.sheet);
+    const belongs = at?.cells[cellName(beside.top + row - readings.top, beside.left)] ?? "";
+    const taken = / (mm|in)$/.exec(belongs)?.[1] as LengthUnit | undefined;
+    if (taken === undefined || taken === unit) continue;
+    return { ...format, unit: taken, places: fixedPlaces(format, taken)! };
+  }
+  return undefined;
+}
+
+const bareNumber = /^\s*(?:\d+\.?\d*|\.\d+)\s*$/;
+
+function pairsOf(job: Pick<Job, "document">): { readonly readings: NamedArea; readonly beside: NamedArea }[] {
   const names = [
     ["measured", "measured_for"],
     ["readings", "readings_for"],

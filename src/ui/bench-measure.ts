@@ -3,7 +3,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { BenchJob } from "./bench-view.ts";
 
 export interface MeasureForm {
-  /** What the reading asks for, in words; "" when there was none here. */
+  /** What the reading asks for, in sentences; "" when there was none here. */
   readonly asks: string;
   /** Ends measuring; left out where the step is to measure. */
   readonly drop: (() => void) | undefined;
@@ -40,5 +40,5 @@ export function measureForm(job: BenchJob, { asks, drop, keep }: MeasureForm): T
 /** What is proven, or still to be, and what the reading asks for. */
 export function proofWords({ proof }: BenchJob, asks: string): TemplateResult {
   const kind = { "in limits": "holds", past: "wrong" }[proof.state as string] ?? "open";
-  return html`<p class="proof ${kind}" role="status">${proof.words}${asks === "" ? nothing : html` <b>It asks for ${asks}.</b>`}</p>`;
+  return html`<p class="proof ${kind}" role="status">${proof.words}${asks === "" ? nothing : html` <b>${asks}</b>`}</p>`;
 }

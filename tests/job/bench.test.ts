@@ -143,6 +143,18 @@ describe("what a reading proves", () => {
     read(job, "127");
     expect(proofOf(job)).toMatchObject({ state: "doubtful", rest: 57.2 });
     expect(asked(job, 127)).toEqual(["measure"]);
+    const again = runOf(job, stepsOf(job), [{ at: measuring, reading: 127 }]).slice(measuring + 1);
+    expect(askedInWords(again)).toBe("Next: measure again.");
+    // 2052 for 20.5 and 1.26 for 12.6 alike; 12.4 is a thread cut too deep.
+    for (const [reading, state] of [
+      [2052, "doubtful"],
+      [1.26, "doubtful"],
+      [12.4, "past"],
+    ] as const) {
+      read(job, String(reading));
+      expect(proofOf(job).state).toBe(state);
+    }
+    expect(asked(job, 1.26)).toEqual(["measure"]);
   });
 });
 
@@ -172,7 +184,7 @@ describe("what a reading asks for", () => {
     });
     expect(run[measuring + 2]!.rest).toBeCloseTo(0.2 - 9 * 0.02 * Math.cos(Math.PI / 6), 12);
     expect(askedInWords(run.slice(measuring + 1))).toBe(
-      "2 passes on the top slide, 9 divisions in all, then measure",
+      "Next: 2 passes on the top slide, 9 divisions in all, then measure. The rest is kept for the cross slide.",
     );
   });
 
@@ -208,7 +220,7 @@ describe("what a reading asks for", () => {
     const job = jobWith({ ...screw, wire_target_max: "12.62" });
     expect(asked(job, 12.63)).toEqual(["S", "measure"]);
     expect(askedInWords(runOf(job, stepsOf(job), [{ at: measuring, reading: 12.63 }]).slice(5))).toBe(
-      "1 spring pass, then measure",
+      "Next: 1 spring pass, then measure. Less than a division of the cross slide is left.",
     );
   });
 

@@ -1,10 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { readingEdits, readingsOf } from "../../src/job/bench.ts";
+import { proofOf } from "../../src/job/bench-proof.ts";
 import type { SheetDocument } from "../../src/job/document.ts";
 import { readJob } from "../../src/job/file.ts";
-import { createJob } from "../../src/job/job.ts";
+import { showValue } from "../../src/job/format.ts";
+import { createJob, type Job } from "../../src/job/job.ts";
 
 const names = {
+  unit: "Job!C1",
   thread: "Job!B1",
   measured: "Job!B2",
   measured_for: "Job!C2",
@@ -100,5 +103,44 @@ describe("what a reading was taken for", () => {
     job.removeName("readings_for");
     type("B2", "12.9");
     expect(job.document.sheets[0]!.cells).toEqual({ B1: "M12", B2: "12.9", B3: '=thread&", wire 1.1 mm"' });
+  });
+});
+
+describe("a reading that was typed in the other unit", () => {
+  const shown = (job: Job, row: number) => {
+    const { value, format } = job.cell("Job", row, 1);
+    return showValue(value, format, job.unit).text;
+  };
+  const lengths = { B2: { as: "length" }, "B5:B7": { as: "length" } } as const;
+
+  test("keeps the unit that it was taken in beside its figures, on the sheet and at the bench", () => {
+    const { job, type } = jobWith({
+      cells: { B1: "M12", B3: '=thread&", wire 1.1 "&unit', C1: "mm" },
+      formats: lengths,
+    });
+    type("B2", "20.331");
+    type("B5", "20.4");
+    expect([shown(job, 1), shown(job, 4)]).toEqual(["20.3310 mm", "20.4000 mm"]);
+    type("C1", "in");
+    expect([shown(job, 1), shown(job, 4)]).toEqual(["20.3310 mm", "20.4000 mm"]);
+    expect(proofOf(job).words).toContain("the reading 20.3310 mm was taken for M12, wire 1.1 mm");
+    expect(readingsOf(job).map(({ reading }) => reading)).toEqual(["20.4000 mm"]);
+    type("B2", "0.8");
+    expect(shown(job, 1)).toBe("0.80000 in");
+    type("C1", "mm");
+    expect(shown(job, 1)).toBe("0.80000 in");
+  });
+
+  // 25.4 mm are an inch: what was typed with its unit, or reckoned, follows the job.
+  test("follows where it says its unit itself, and where it is a formula", () => {
+    const { job, type } = jobWith({
+      cells: { B1: "M12", B3: '=thread&", wire 1.1 "&unit', C1: "mm" },
+      formats: lengths,
+    });
+    type("B2", "25.4mm");
+    type("B5", '=CONVERT(1,"in",unit)');
+    expect([shown(job, 1), shown(job, 4)]).toEqual(["25.4000 mm", "25.4000 mm"]);
+    type("C1", "in");
+    expect([shown(job, 1), shown(job, 4)]).toEqual(["1.00000 in", "1.00000 in"]);
   });
 });
