@@ -141,7 +141,11 @@ test("after a reading the next steps are those that it asks for, and undo brings
   await bench.getByRole("img", { name: "Step 14 of 19" }).waitFor();
   // (12.95 - 12.692) / 2 = 0.129 less 0.04 is 4.97 divisions of 0.02 cos 26.5: one pass of 4.
   await read(page, bench, "12.95");
-  await bench.getByText("It asks for 1 pass on the top slide, 4 divisions in all, then measure.").waitFor();
+  await bench
+    .getByText(
+      "Next: 1 pass on the top slide, 4 divisions in all, then measure. The rest is kept for the cross slide.",
+    )
+    .waitFor();
   await press(page, "PageDown", 1);
   // Twelve passes ended at 1 turn + 22 of 50.
   await bench.getByRole("img", { name: "Dial: from 22 on by 4 to 26" }).waitFor();
@@ -149,7 +153,7 @@ test("after a reading the next steps are those that it asks for, and undo brings
   // 0.064 is three divisions of 0.02.
   await read(page, bench, "12.82");
   await bench
-    .getByText("3 divisions straight in on the cross slide, 2 spring passes, then measure.")
+    .getByText("Next: 3 divisions straight in on the cross slide, 2 spring passes, then measure.")
     .waitFor();
   await press(page, "PageDown", 20);
   await bench.getByRole("heading", { name: "Measuring 3 of 3" }).waitFor();
