@@ -3,6 +3,8 @@
  * number is a ratio of whole numbers until it becomes the double nearest to it.
  */
 
+import { withPoint } from "./decimal.ts";
+
 export type QuantityKind = "length" | "angle";
 
 export interface Quantity {
@@ -57,7 +59,7 @@ export function readQuantity(typed: string): Quantity | undefined {
     .replace(/μ/g, "µ")
     .replace(/−/g, "-");
   if (text.length > 60) return undefined;
-  return dividedAngle(text) ?? singleNumber(text);
+  return dividedAngle(text) ?? singleNumber(withPoint(text));
 }
 
 function singleNumber(text: string): Quantity | undefined {

@@ -5,6 +5,7 @@
  */
 import { cellName, parseCell } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
+import { readDecimal } from "./decimal.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { formatOf } from "./formats.ts";
 import { foundIn } from "./large-cells.ts";
@@ -54,8 +55,8 @@ export function fedText(sheet: SheetDocument, key: string, text: string, unit: L
   if (!mayBeQuantity(text)) return text;
   const wanted = wantedAt(sheet, key, unit);
   if (!wanted) return text;
-  const pointed = withPoint(text, wanted.kind !== undefined);
-  if (pointed !== undefined) return pointed;
+  const decimal = readDecimal(text);
+  if (decimal) return decimal.text;
   const found = readQuantity(text);
   if (found && found.kind === (wanted.kind ?? found.kind))
     return String(inUnit(found, found.kind === "angle" ? "deg" : wanted.length));
@@ -66,18 +67,6 @@ export function fedText(sheet: SheetDocument, key: string, text: string, unit: L
 function showsText(sheet: SheetDocument, key: string): boolean {
   const { row, column } = parseCell(key)!;
   return formatOf(sheet, row, column).as === "text";
-}
-
-/**
- * A decimal comma as a point; undefined for anything else. Three figures after it may as well be thousands: then it is a
- * decimal comma only where a length or an angle belongs, of which nobody writes thousands so, or after a zero.
- */
-function withPoint(text: string, measured: boolean): string | undefined {
-  const found = /^\s*([+\-−]?)(\d*),(\d+)\s*$/.exec(text);
-  if (!found) return undefined;
-  const [, sign, whole, decimals] = found as unknown as [string, string, string, string];
-  if (decimals.length === 3 && !measured && !/^0?$/.test(whole)) return undefined;
-  return `${sign === "" || sign === "+" ? "" : "-"}${whole || "0"}.${decimals}`;
 }
 
 /** The number that a quantity typed into a cell stands for there; undefined for anything else. */
@@ -112,6 +101,25 @@ export function unreadReason(
   return readFraction(text) && !takesBareFraction(wanted)
     ? `${text.trim()} of what: write ${text.trim()} in`
     : undefined;
+}
+
+/** How to write what looks like a number and is kept as text; undefined where it is no fraction, or is one that is read. */
+export function keptAsText(
+  document: JobDocument,
+  { sheet: name, row, column }: Place,
+  text: string,
+  unit: LengthUnit,
+): string | undefined {
+  const sheet = document.sheets.find((one) => one.name === name);
+  const found = sheet && /^([+-]?)\s*(?:(\d+)[\s-]+)?(\d+\s*\/\s*\d+)$/.exec(text.trim());
+  const key = cellName(row, column);
+  if (!found || fedText(sheet, key, text, unit) !== text) return undefined;
+  const wanted = wantedAt(sheet, key, unit);
+  if (!wanted || wanted.kind) return undefined;
+  if (!readFraction(text)) return "Kept as text: nothing can be divided by 0";
+  const [, sign, whole, fraction] = found;
+  const number = whole === undefined ? `${sign}${fraction}` : `${sign}(${whole}+${fraction})`;
+  return `Kept as text; ${text.trim()} in for a length, =${number} for a number`;
 }
 
 const firstDay = Date.UTC(1899, 11, 30);

@@ -1,5 +1,6 @@
 /** What the fields of a what-if table and of a search begin with, and the numbers that are typed into them. */
 import type { Place } from "../engine/values.ts";
+import { readDecimal } from "./decimal.ts";
 import type { Job } from "./job.ts";
 import { inUnit, readQuantity } from "./quantity.ts";
 import { inputsOf } from "./whatif-places.ts";
@@ -16,7 +17,8 @@ export async function numberFrom(job: Job, text: string, sheet: string): Promise
 export function plainNumber(job: Job, text: string): number | undefined {
   const quantity = readQuantity(text);
   if (quantity) return inUnit(quantity, quantity.kind === "angle" ? "deg" : job.unit);
-  return /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i.test(text) ? Number(text) : undefined;
+  const number = readDecimal(text)?.text ?? text;
+  return /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i.test(number) ? Number(number) : undefined;
 }
 
 export interface Steps {

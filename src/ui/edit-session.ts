@@ -1,10 +1,13 @@
 /**
  * The one edit that may be under way, shared by the grid and the entry line: which cell is active, what is typed so
  * far, and how it ends. What is typed is kept unless the person drops it. Fires `change`, `leave` with the step that the
- * active cell takes, `refused` with the reason where the cell is locked, and `cautioned` where the value is doubtful.
+ * active cell takes, `refused` with the reason where the cell is locked, and `remarked` with what is to be known of what
+ * was kept: a caution, how a number was read, that it is text.
  */
 import type { Place } from "../engine/values.ts";
+import { doubtIn } from "../job/decimal.ts";
 import type { Job } from "../job/job.ts";
+import { keptAsText, quantityAt } from "../job/readings.ts";
 import { reckoned } from "./reckoned.ts";
 
 export interface Edit {
@@ -84,10 +87,21 @@ export class EditSession extends EventTarget {
     if (edit.text !== edit.before) {
       const reason = job.setCells([{ ...edit.place, text: spelledAsListed(job, edit) }]);
       if (reason !== undefined) this.dispatchEvent(new CustomEvent("refused", { detail: reason }));
-      else this.warn(job, edit.place);
+      else {
+        this.remark(job, edit);
+        this.warn(job, edit.place);
+      }
     }
     this.tell();
     return true;
+  }
+
+  /** A number that was read in one of two ways, or text that looks like a number. */
+  private remark({ document, unit }: Job, { place, text }: Edit) {
+    const doubt = doubtIn(text);
+    const read = doubt !== undefined && quantityAt(document, place, text, unit) !== undefined;
+    const words = read ? `Read ${doubt}` : keptAsText(document, place, text, unit);
+    if (words !== undefined) this.dispatchEvent(new CustomEvent("remarked", { detail: words }));
   }
 
   /** A value that is doubtful is kept, and said to be so. */
@@ -97,7 +111,8 @@ export class EditSession extends EventTarget {
       void reckoned(job).then(
         () => job.cell(sheet, row, column).stale || this.warn(job, { sheet, row, column }),
       );
-    else if (caution !== undefined) this.dispatchEvent(new CustomEvent("cautioned", { detail: caution }));
+    else if (caution !== undefined)
+      this.dispatchEvent(new CustomEvent("remarked", { detail: `Caution: ${caution}` }));
   }
 
   /** True while nothing has been typed since a cell was pointed at: the next one takes its place. */

@@ -75,7 +75,7 @@ export class FormulaField extends LitElement {
       root: this.renderRoot as ShadowRoot,
       state: EditorState.create({
         doc: this.text,
-        selection: { anchor: this.text.length },
+        selection: { anchor: Math.min(this.caret ?? this.text.length, this.text.length) },
         extensions: this.extensions(),
       }),
     });

@@ -5,7 +5,7 @@
  */
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { moveFormula } from "../job/formula-text.ts";
-import { asNumbersHere } from "./pasted-numbers.ts";
+import { asNumbersHere, type PastedNumbers } from "./pasted-numbers.ts";
 
 export interface Clipped {
   /** As typed. */
@@ -32,8 +32,9 @@ export function asTable(rows: readonly (readonly Clipped[])[], row: number, colu
  *
  * @param row of the cell that takes the first text
  */
-export function pastedTexts(html: string, text: string, row: number, column: number): string[][] {
-  return ownTable(html, row, column) ?? asNumbersHere(otherTable(html, text) ?? fromTabbed(text));
+export function pastedTexts(html: string, text: string, row: number, column: number): PastedNumbers {
+  const own = ownTable(html, row, column);
+  return own ? { rows: own, read: undefined } : asNumbersHere(otherTable(html, text) ?? fromTabbed(text));
 }
 
 /** A table from elsewhere, where the plain text has lost its columns: of each cell the words and nothing else. */

@@ -7,6 +7,7 @@ import { asTabbed, asTable, pastedTexts } from "./grid-clip.ts";
 import { clippedRows, pasteArea, pasteRows } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
 import type { Area } from "./grid-window.ts";
+import type { PastedNumbers } from "./pasted-numbers.ts";
 
 /** From so many cells on a paste asks first. */
 const many = 5000;
@@ -66,12 +67,13 @@ export class GridClipboard {
   }
 
   /** The rows to paste: our own formulas point as far from their new cells as they did from the old ones. */
-  private rowsFrom(text: string, html: string, { top, left }: Area): string[][] {
+  private rowsFrom(text: string, html: string, { top, left }: Area): PastedNumbers {
     const { held } = this;
     if (held?.text !== text.replace(/\r\n/g, "\n")) return pastedTexts(html, text, top, left);
-    return held.typed.map((row) =>
+    const rows = held.typed.map((row) =>
       row.map((cell) => moveFormula(cell, top - held.area.top, left - held.area.left)),
     );
+    return { rows, read: undefined };
   }
 
   async take(text: string, html: string): Promise<void> {
@@ -90,7 +92,7 @@ export class GridClipboard {
       );
       return host.say(job.canUndo ?? "");
     }
-    const rows = this.rowsFrom(text, html, area);
+    const { rows, read } = this.rowsFrom(text, html, area);
     const place = pasteArea(rows, area);
     const cells = (place.bottom - place.top + 1) * (place.right - place.left + 1);
     if (rows.length === 0) return host.say("The clipboard holds no text");
@@ -106,6 +108,6 @@ export class GridClipboard {
     if (typeof done !== "string") return host.refuse(done.reason);
     host.goTo(place.top, place.left);
     host.choose({ row: place.top, column: place.left }, { row: place.bottom, column: place.right });
-    host.say(done);
+    host.say(read === undefined ? done : `${done}; ${read}`);
   }
 }

@@ -1,52 +1,25 @@
-/**
- * Numbers of other programs as they are typed here: with a decimal point and without marks between thousands. What the
- * rest of the block shows decides; then the person's own way of writing; what may be either stays as it is, as text.
- */
-type Mark = "," | ".";
+/** Numbers of other programs, put as they are typed here, and what was taken for granted where one may mean two things. */
+import { groupsByComma, hasDecimalComma, readDecimal, thousands } from "../job/decimal.ts";
 
-const commaSure = /^[+-]?(?:\d{1,3}(?:[.\s']\d{3})+,\d+|\d*,(?:\d{1,2}|\d{4,})|0,\d{3})$/;
-const pointSure = /^[+-]?(?:\d{1,3}(?:[,\s']\d{3})+\.\d+|\d{1,3}(?:,\d{3}){2,})$/;
-
-/** @param locale as the browser names it */
-export function asNumbersHere(
-  rows: readonly (readonly string[])[],
-  locale = globalThis.navigator?.language ?? "en",
-): string[][] {
-  const all = rows.flat().map((text) => text.trim());
-  const comma = all.some((text) => commaSure.test(text));
-  const point = all.some((text) => pointSure.test(text));
-  if (comma && point) return rows.map((row) => row.map((text) => alone(text)));
-  const sure: Mark | undefined = comma ? "," : point ? "." : undefined;
-  const own = sure ?? (decimalMark(locale) === "," ? "," : undefined);
-  return rows.map((row) => row.map((text) => (own ? plain(text, own, sure !== undefined) : text)));
+export interface PastedNumbers {
+  readonly rows: string[][];
+  /** "read 1,234 as 1.234"; undefined where nothing was doubtful. */
+  readonly read: string | undefined;
 }
 
-/** Rows that mix both ways: each by itself, and only where it can be nothing else. */
-function alone(text: string): string {
-  if (commaSure.test(text.trim())) return plain(text, ",", true);
-  return pointSure.test(text.trim()) ? plain(text, ".", true) : text;
-}
-
-function plain(text: string, decimal: Mark, sure: boolean): string {
-  const other = decimal === "," ? "." : ",";
-  const form = new RegExp(
-    String.raw`^\s*([+-]?)(\d{1,3}(?:[${other}\s']\d{3})+|\d*)(?:[${decimal}](\d+))?\s*$`,
+/** A comma is a decimal comma; of thousands only where a number of the same block, such as 1,234.5, shows it. */
+export function asNumbersHere(rows: readonly (readonly string[])[]): PastedNumbers {
+  const some = (is: (text: string) => boolean) => rows.some((row) => row.some(is));
+  const grouped = some(groupsByComma) && !some(hasDecimalComma);
+  const doubts: string[] = [];
+  const read = rows.map((row) =>
+    row.map((text) => {
+      const found = readDecimal(text);
+      const number = (grouped ? thousands(text) : undefined) ?? found?.text ?? text;
+      if (found ? found.doubtful : number !== text) doubts.push(`${text.trim()} as ${number}`);
+      return number;
+    }),
   );
-  const found = form.exec(text);
-  if (!found) return text;
-  const [, sign, whole, decimals] = found as unknown as [string, string, string, string | undefined];
-  const grouped = /\D/.test(whole);
-  if (whole === "" && decimals === undefined) return text;
-  // With nothing else to go by, 1.250 is a number as it stands.
-  if (grouped && decimals === undefined && !sure) return text;
-  if (!grouped && decimals === undefined) return text;
-  return `${sign}${whole.replace(/\D/g, "") || "0"}${decimals === undefined ? "" : `.${decimals}`}`;
-}
-
-function decimalMark(locale: string): string {
-  try {
-    return new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === "decimal")!.value;
-  } catch {
-    return ".";
-  }
+  const more = doubts.length > 1 ? ` and ${doubts.length - 1} more the same way` : "";
+  return { rows: read, read: doubts.length === 0 ? undefined : `read ${doubts[0]}${more}` };
 }

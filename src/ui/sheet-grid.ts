@@ -96,7 +96,7 @@ export class SheetGrid extends CommandedGrid {
 
   override disconnectedCallback(): void {
     this.session.commit();
-    this.unlisten(this.session);
+    this.listen(this.session, "remove");
     this.stopJob?.();
     this.resizes.disconnect();
     super.disconnectedCallback();
@@ -107,7 +107,7 @@ export class SheetGrid extends CommandedGrid {
     this.hadFocus = this.holdsFocus;
     if (changed.has("session")) {
       const before = changed.get("session");
-      if (before) this.unlisten(before);
+      if (before) this.listen(before, "remove");
       this.listen(this.session);
     }
     if (changed.has("job")) this.follow();
@@ -265,24 +265,22 @@ export class SheetGrid extends CommandedGrid {
     });
   }
 
-  private listen(session: EditSession) {
-    session.addEventListener("change", this.onSession);
-    session.addEventListener("leave", this.onLeave);
-    session.addEventListener("refused", this.onRefused);
-    session.addEventListener("cautioned", this.onCautioned);
+  private heard(): readonly [kind: string, on: (event: Event) => void][] {
+    return [
+      ["change", this.onSession],
+      ["leave", this.onLeave],
+      ["refused", this.onRefused],
+      ["remarked", this.onRemarked],
+    ];
   }
 
-  private unlisten(session: EditSession) {
-    session.removeEventListener("change", this.onSession);
-    session.removeEventListener("leave", this.onLeave);
-    session.removeEventListener("refused", this.onRefused);
-    session.removeEventListener("cautioned", this.onCautioned);
+  private listen(session: EditSession, to: "add" | "remove" = "add") {
+    for (const [kind, on] of this.heard()) session[`${to}EventListener`](kind, on);
   }
 
   private readonly onSession = () => this.requestUpdate();
 
-  private readonly onCautioned = (event: Event) =>
-    this.say(`Caution: ${(event as CustomEvent<string>).detail}`);
+  private readonly onRemarked = (event: Event) => this.say((event as CustomEvent<string>).detail);
 
   private readonly onRefused = (event: Event) => this.refuse((event as CustomEvent<string>).detail);
 

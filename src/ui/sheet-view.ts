@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
+import type { Place } from "../engine/values.ts";
 import { type Reference, rangeName, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
 import { plateStyle } from "./drawing-cell.ts";
@@ -9,7 +10,7 @@ import { traceAt } from "./traces.ts";
 import "./drawing-fold.ts";
 import { gridMarksStyle } from "./grid-marks-style.ts";
 import { gridStyle } from "./grid-style.ts";
-import { type Area, contains, reuse } from "./grid-window.ts";
+import { type Area, contains, reuse, type Span } from "./grid-window.ts";
 import { ownTask } from "./own-task.ts";
 import type { SheetMap } from "./sheet-map.ts";
 import { SheetRoom } from "./sheet-room.ts";
@@ -28,6 +29,8 @@ export abstract class SheetView extends SheetRoom {
   protected wantFocus = false;
   private slots: ReadonlyMap<number, number> = new Map();
   private frame = 0;
+  /** First column drawn in the row that is typed into. */
+  private begun: { readonly of: Place; readonly first: number } | undefined;
 
   protected abstract editor(map: SheetMap): TemplateResult | undefined;
   protected abstract readonly onKey: (event: KeyboardEvent) => void;
@@ -148,7 +151,7 @@ export abstract class SheetView extends SheetRoom {
       rowLines.isAfterHidden(row) ? "gone" : "",
     ];
     const { frozen, scrolled } = columnLines.drawn(
-      columns,
+      this.steady(row, columns),
       row === active.row ? active.column : columns.first,
     );
     const lastFrozen = frozen.at(-1) ?? -1;
@@ -181,6 +184,18 @@ export abstract class SheetView extends SheetRoom {
       <div class="rh ${marks.join(" ")}" role="rowheader" aria-rowindex=${row + 2} aria-colindex="1">${row + 1}</div>
       ${cells}
     </div>`;
+  }
+
+  /**
+   * The columns of a row that is typed into begin where they began with the edit, or further left: were cells taken away
+   * before it, the field would become that of another cell, and lose its caret.
+   */
+  private steady(row: number, columns: Span): Span {
+    const { edit } = this.session;
+    if (edit?.where !== "cell" || row !== edit.place.row || edit.place.sheet !== this.sheet) return columns;
+    const known = this.begun?.of === edit.place ? this.begun.first : columns.first;
+    this.begun = { of: edit.place, first: Math.min(known, columns.first) };
+    return { ...columns, first: this.begun.first };
   }
 
   /** Drawings of which little shows beside the columns: they fold above the sheet. */

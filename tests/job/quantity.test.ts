@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { CellFormat, SheetDocument } from "../../src/job/document.ts";
 import { createJob } from "../../src/job/job.ts";
 import { inUnit, readFraction, readQuantity } from "../../src/job/quantity.ts";
-import { fedText } from "../../src/job/readings.ts";
+import { fedText, keptAsText } from "../../src/job/readings.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
 const mm = (text: string) => {
@@ -178,8 +178,11 @@ describe("what a number is written with", () => {
     [" -0,25 ", {}, "-0.25"],
     ["1,2345", {}, "1.2345"],
     ["0,250", {}, "0.250"],
-    // Three figures may be thousands, but not where a length belongs.
-    ["1,250", {}, "1,250"],
+    ["1,250", {}, "1.250"],
+    ["20,445", {}, "20.445"],
+    ["1.234,5", {}, "1234.5"],
+    ["1,234.5", {}, "1234.5"],
+    ["1.234,5 mm", { as: "length" }, "1234.5"],
     ["1,250", { as: "length" }, "1.250"],
     ["27,125", { as: "angle" }, "27.125"],
     // A cell that shows text keeps a number as it is written.
@@ -193,5 +196,20 @@ describe("what a number is written with", () => {
     ["20,40,60", {}, "20,40,60"],
   ] as const)("%s in a cell with %o is read as %s", (text, format, read) => {
     expect(fedText(sheet({ A1: format as CellFormat }), "A1", text, "mm")).toBe(read);
+  });
+
+  test.each([
+    ["7/16", {}, "Kept as text; 7/16 in for a length, =7/16 for a number"],
+    ["-1 1/2", {}, "Kept as text; -1 1/2 in for a length, =-(1+1/2) for a number"],
+    ["1/0", {}, "Kept as text: nothing can be divided by 0"],
+    // Here it is read, or the cell has a caution, or text is what belongs here.
+    ["7/16", { as: "fraction" }, undefined],
+    ["7/16", { as: "length" }, undefined],
+    ["7/16", { as: "text" }, undefined],
+    ["7/16", { role: "label" }, undefined],
+    ["1/2-12 BSW", {}, undefined],
+  ] as const)("%s in a cell with %o: %s", (text, format, said) => {
+    const document = madeDocument([sheet({ A1: format as CellFormat })]);
+    expect(keptAsText(document, { sheet: "A", row: 0, column: 0 }, text, "mm")).toBe(said);
   });
 });

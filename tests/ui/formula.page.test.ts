@@ -142,3 +142,19 @@ test("while a formula is written in its cell, the line above tells the argument 
   for (let step = 0; step < 3; step++) await page.keyboard.press("ArrowLeft");
   await expect.poll(told).toMatch(/^1 setover/);
 });
+
+test("a formula in the last column, where what is typed scrolls the sheet, is typed as anywhere", async () => {
+  const page = await openPage(await newContext({ viewport: { width: 1600, height: 800 } }));
+  await emptyOperation(page);
+  await page.getByRole("gridcell").first().click();
+  await page.keyboard.type("=1+1");
+  await page.keyboard.press("Enter");
+  await page.locator("formula-field").first().waitFor({ state: "detached" });
+  await page.keyboard.press("End");
+  await expect.poll(() => page.locator("entry-line .balloon").textContent()).toBe("Z2");
+  await page.keyboard.type("=THREAD.DEPTH(A3", { delay: 50 });
+  const field = page.getByRole("textbox", { name: "Cell Z2" });
+  await expect.poll(() => field.textContent()).toBe("=THREAD.DEPTH(A3)");
+  await page.keyboard.type(")+1");
+  await expect.poll(() => field.textContent()).toBe("=THREAD.DEPTH(A3)+1");
+});

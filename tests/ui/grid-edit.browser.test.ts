@@ -18,6 +18,18 @@ test("typing replaces what was there, Enter keeps it and moves down", async () =
   await expect.element(page.getByRole("gridcell", { name: "25.4", exact: true })).toBeVisible();
 });
 
+test("a number that may mean two things, and a fraction kept as text, are said as they are kept", async () => {
+  await show(fakeJob({}), "B2");
+  const status = page.getByRole("status");
+  await keys("1,234{Enter}");
+  await expect.element(status).toHaveTextContent("Read 1,234 as 1.234");
+  await keys("7/16{Enter}");
+  await expect.element(status).toHaveTextContent("Kept as text; 7/16 in for a length, =7/16 for a number");
+  await navigator.clipboard.writeText("1,5\t1.234\n2,5\t12,345");
+  await userEvent.paste();
+  await expect.element(status).toHaveTextContent("Pasted 2 by 2 cells at B4:C5; read 12,345 as 12.345");
+});
+
 test("F2 and Enter edit what is there, with the caret at the end", async () => {
   const job = fakeJob({ B2: { text: "12" }, B3: { text: "7" } });
   await show(job, "B2");

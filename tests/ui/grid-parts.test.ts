@@ -81,27 +81,30 @@ test("tabbed text is quoted where it must be, and read back as it was", () => {
 test("a table of our own comes back as typed, moved; any other is ignored for its text", () => {
   const table = asTable([[{ text: '=B2&"<mm>"', value: "1<mm>" }]], 1, 0);
   expect(table).toContain("1&lt;mm&gt;");
-  expect(pastedTexts(table, "1<mm>", 3, 1)).toEqual([['=C4&"<mm>"']]);
-  expect(pastedTexts("<table><tr><td>5</td></tr></table>", "6", 0, 0)).toEqual([["6"]]);
+  expect(pastedTexts(table, "1<mm>", 3, 1)).toEqual({ rows: [['=C4&"<mm>"']], read: undefined });
+  expect(pastedTexts("<table><tr><td>5</td></tr></table>", "6", 0, 0).rows).toEqual([["6"]]);
 });
 
-// What other programs write, in the ways of writing numbers that CLDR gives for en, de, fr and de-CH.
+// What other programs write, in the ways of writing numbers that CLDR gives for en, de, fr and de-CH. A point is a decimal
+// point always, as in a shop (ISO 80000-1, 7.3.2, has the comma and the point as decimal signs, and neither for thousands).
 test.each([
-  [["1,5", "x", "12"], "en-GB", ["1.5", "x", "12"]],
-  // One cell that can be read one way only decides for the others.
-  [["1.234,5", "1.250", "1,250"], "en-GB", ["1234.5", "1250", "1.250"]],
-  [["1,234.5", "1,250"], "de-DE", ["1234.5", "1250"]],
-  [["1\u00a0234,5"], "en-GB", ["1234.5"]],
-  [["1'234.5"], "en-GB", ["1234.5"]],
-  // With nothing else to go by the person's own way decides; where that says nothing it stays text.
-  [["1,250"], "de-DE", ["1.250"]],
-  [["1,250"], "en-GB", ["1,250"]],
-  [["1.250"], "de-DE", ["1.250"]],
-  // Both ways in one block: each by itself.
-  [["1,5", "1,234.5", "1,250"], "de-DE", ["1.5", "1234.5", "1,250"]],
-  [["=A1", "1/2-12 BSW", "20,40,60", ""], "de-DE", ["=A1", "1/2-12 BSW", "20,40,60", ""]],
-])("numbers %j pasted where people write as in %s are read as %j", (pasted, locale, read) => {
-  expect(asNumbersHere([pasted], locale)).toEqual([read]);
+  [["1,5", "x", "12"], ["1.5", "x", "12"], undefined],
+  [
+    ["1,5", "1.234", "2,5", "12.345", "3.5", "0,75"],
+    ["1.5", "1.234", "2.5", "12.345", "3.5", "0.75"],
+    undefined,
+  ],
+  [["1.234,5", "1.250"], ["1234.5", "1.250"], undefined],
+  [["1\u00a0234,5", "1'234.5"], ["1234.5", "1234.5"], undefined],
+  // Three figures after a comma may be thousands: that is said.
+  [["1,234"], ["1.234"], "read 1,234 as 1.234"],
+  [["20,445", "1,5", "2,125"], ["20.445", "1.5", "2.125"], "read 20,445 as 20.445 and 1 more the same way"],
+  // They are thousands where the same block shows it, and nothing in it shows the other.
+  [["1,234.5", "1,250", "1.125"], ["1234.5", "1250", "1.125"], "read 1,250 as 1250"],
+  [["1,5", "1,234.5", "1,250"], ["1.5", "1234.5", "1.250"], "read 1,250 as 1.250"],
+  [["=A1", "1/2-12 BSW", "20,40,60", "100,127,120", "1.234.567", ""], undefined, undefined],
+])("numbers %j are pasted as %j, and the page says %s", (pasted, read, said) => {
+  expect(asNumbersHere([pasted])).toEqual({ rows: [read ?? pasted], read: said });
 });
 
 test("the slots of a column have room for its longest fraction and unit", () => {
