@@ -154,6 +154,14 @@ export function readingEdits(job: Job, text: string, after: Step | undefined): C
   return edits;
 }
 
+/** Empties the reading that stands in the job, for another piece of work; the log keeps its rows. */
+export function withoutReading(job: Job): string | undefined {
+  const measured = namedArea(job, "measured");
+  const place = measured && { sheet: measured.sheet, row: measured.top, column: measured.left };
+  if (!place || job.cell(place.sheet, place.row, place.column).text === "") return undefined;
+  return job.setCells([{ ...place, text: "" }], "Started again at the bench: the reading emptied");
+}
+
 /** A step in words: "pass 8", "spring pass", "straight in". */
 export function stepName({ kind, pass }: Step): string {
   if (kind === "slide") return `pass ${pass}`;

@@ -9,6 +9,7 @@ import {
   readingsOf,
   stepName,
   takesReadings,
+  withoutReading,
 } from "../job/bench.ts";
 import { proofOf } from "../job/bench-proof.ts";
 import { planMark, type Round, runOf } from "../job/bench-run.ts";
@@ -38,6 +39,8 @@ export class BenchActs {
   private rounds: readonly Round[] = [];
   private plan = "";
   private problem = "";
+  /** The plan was found to be another one as the bench was opened. */
+  private anew = false;
   private light: WakeLockSentinel | undefined;
 
   constructor(private readonly acts: PageActs) {
@@ -68,8 +71,10 @@ export class BenchActs {
     const { standing } = this;
     this.rounds = standing?.rounds ?? [];
     this.plan = standing?.plan ?? planMark(plan);
-    // Values may still be on their way: whether there are as many steps shows when they have come.
-    this.at = standing?.at ?? 0;
+    // Values may still be on their way: whether it is another plan, and has as many steps, shows when they have come.
+    const another = !job.reckoning && plan.steps.length > 0 && this.plan !== planMark(plan);
+    this.at = another ? 0 : (standing?.at ?? 0);
+    this.anew = another;
     this.problem = "";
     parts.element("bench-view")?.show();
     this.stand(true);
@@ -85,6 +90,7 @@ export class BenchActs {
       if (job) this.follow(stepsOf(job));
       this.stand(true);
     }
+    if (did.act === "again" && job) this.startAgain(job);
     if (did.act === "leave") {
       this.stand(false);
       void this.light?.release().catch(() => undefined);
@@ -118,10 +124,21 @@ export class BenchActs {
       readAt: this.goodRounds(job, plan).at(-1)?.at,
       problem: this.problem,
       changed: this.plan !== planMark(plan),
+      startsAgain: this.anew,
       closed: keepsClosed(job),
       unit: job.unit,
       figure: figure && pictureOf(figure, 240, 124, 1),
     };
+  }
+
+  /** For another piece of work: the reading in the job is of the one before. */
+  private startAgain(job: Job) {
+    this.acts.command(() => withoutReading(job));
+    this.follow(stepsOf(job));
+    this.at = 0;
+    this.rounds = [];
+    this.problem = "";
+    this.stand(true);
   }
 
   /** @param here the step in hand as the reading was typed */

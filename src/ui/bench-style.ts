@@ -245,6 +245,13 @@ export const benchStyle = css`
   .saybar span {
     padding: 6px 0;
   }
+  .answers {
+    display: inline-flex;
+    flex-wrap: wrap;
+    gap: 8px;
+    margin-left: 8px;
+    vertical-align: middle;
+  }
   .none {
     grid-area: 1 / 1 / -1 / -1;
     align-self: center;

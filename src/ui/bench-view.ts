@@ -10,6 +10,15 @@ import { type Step, type Steps, stopText } from "../job/steps.ts";
 import { measureForm, proofWords } from "./bench-measure.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
 import { benchStyle } from "./bench-style.ts";
+import {
+  againQuestion,
+  capital,
+  changedWords,
+  depthText,
+  sayingOf,
+  spokenWords,
+  stepWords,
+} from "./bench-words.ts";
 import { dialStyle } from "./dial-style.ts";
 import { openPanel } from "./open-panel.ts";
 import { wordStyle } from "./word-style.ts";
@@ -17,7 +26,7 @@ import { wordStyle } from "./word-style.ts";
 export type BenchAct =
   | { readonly act: "go"; readonly at: number }
   | { readonly act: "reading"; readonly text: string }
-  | { readonly act: "leave" };
+  | { readonly act: "again" | "leave" };
 
 /** What the bench view shows of the job. */
 export interface BenchJob {
@@ -33,6 +42,8 @@ export interface BenchJob {
   readonly problem: string;
   /** The plan is another one than when the person last stood here. */
   readonly changed: boolean;
+  /** For that reason it begins at the first step. */
+  readonly startsAgain: boolean;
   /** The half nuts are never opened. */
   readonly closed: boolean;
   readonly unit: string;
@@ -66,6 +77,8 @@ export class BenchView extends LitElement {
   /** False where the screen may go dark by itself. */
   @property({ type: Boolean }) awake = false;
   @state() private measuring = false;
+  /** Whether to start again is being asked. */
+  @state() private asking = false;
   @query("dialog") private readonly dialog!: HTMLDialogElement;
   @query(".pad.next") private readonly nextPad!: HTMLButtonElement | null;
   @query("input") private readonly field!: HTMLInputElement | null;
@@ -92,6 +105,7 @@ export class BenchView extends LitElement {
 
   show(): void {
     this.measuring = false;
+    this.asking = false;
     openPanel(this.dialog);
   }
 
@@ -146,6 +160,7 @@ export class BenchView extends LitElement {
         <h1>${capital(stepName(step))} <small>${this.ofHowMany(step, steps)}</small></h1>
         ${this.stairs(steps, depth)}
         ${job.takesReadings && step.kind !== "measure" ? html`<button class="act" aria-expanded=${this.measuring} @click=${this.turnOver}>Measure</button>` : nothing}
+        ${this.here > 0 || this.asking ? html`<button class="act again" aria-expanded=${this.asking} @click=${this.turnAsking}>Start again at pass 1</button>` : nothing}
         <button class="act" @click=${() => this.close()}>Leave</button>
       </div>
       <div class="main">${this.takes ? this.measure(job, step) : this.winding(job, step, perTurn)}</div>
@@ -160,9 +175,9 @@ export class BenchView extends LitElement {
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}
       </div>
-      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${job.changed ? html`<b>The plan is another one than when you last stood here: look where the dial stands.</b> ` : nothing}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}</span></div>
+      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${this.asking ? againQuestion(job, this.startAgain, this.turnAsking) : html`${changedWords(job)}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}`}</span></div>
       ${this.next(job, steps[this.here + 1], perTurn)}
-      <p class="sr" role="status">${this.spoken(step, perTurn)}</p>
+      <p class="sr" role="status">${spokenWords(step, perTurn, job.plan.back)}</p>
     `;
   }
 
@@ -190,13 +205,22 @@ export class BenchView extends LitElement {
       });
     }
     const { state } = job.proof;
-    if (state === "in limits")
-      return this.pad({ side: "next", word: "Done", says: "in its limits", press: undefined });
-    if (state === "past")
-      return this.pad({ side: "next", word: "Stop", says: "past its limits", press: undefined });
-    const press = job.takesReadings ? () => this.toField() : undefined;
-    const says = job.takesReadings ? "not proven: measure" : "last step, not proven";
-    return this.pad({ side: "next", word: job.takesReadings ? "Measure" : "Not proven", says, press });
+    const end = (word: string, why: string) =>
+      this.pad({
+        side: "next",
+        word,
+        says: html`${why}<br />leave the bench`,
+        press: (event) => this.leave(event),
+      });
+    if (state === "in limits") return end("Done", "in its limits");
+    if (state === "past") return end("Stop", "past its limits");
+    if (!job.takesReadings) return end("Leave", "last step, not proven");
+    return this.pad({
+      side: "next",
+      word: "Measure",
+      says: "not proven: measure",
+      press: () => this.toField(),
+    });
   }
 
   private pad({ side, word, says, press }: Pad) {
@@ -269,14 +293,6 @@ export class BenchView extends LitElement {
     return same.length > 1 ? `${upToHere.length} of ${same.length}` : nothing;
   }
 
-  private spoken(step: Step, perTurn: number | undefined): string {
-    const name = capital(stepName(step));
-    if (!step.to) return `${name}: ${step.what}`;
-    const turns = perTurn !== undefined && step.kind === "slide" ? `${step.to.turns} turn plus ` : "";
-    const way = this.job?.plan.back ? "back" : "on";
-    return `${name}: wind ${way} by ${step.wind} ${step.wind === 1 ? "division" : "divisions"}, to ${turns}${step.to.division}`;
-  }
-
   private readonly onKey = (event: KeyboardEvent) => {
     const target = event.composedPath()[0];
     const turns = event.key === "PageUp" || event.key === "PageDown";
@@ -288,6 +304,8 @@ export class BenchView extends LitElement {
     const presses = target instanceof HTMLButtonElement && (event.key === "Enter" || event.key === " ");
     if (presses) return;
     event.preventDefault();
+    // What was asked waits for its answer.
+    if (this.asking) return;
     if (event.key.toLowerCase() === "m" && this.job?.takesReadings) {
       if (this.takes) this.toField();
       else this.turnOver();
@@ -295,6 +313,11 @@ export class BenchView extends LitElement {
   };
 
   private readonly onCancel = (event: Event) => {
+    if (this.asking) {
+      event.preventDefault();
+      this.turnAsking();
+      return;
+    }
     if (!this.measuring) return;
     event.preventDefault();
     this.turnOver();
@@ -310,13 +333,37 @@ export class BenchView extends LitElement {
     else this.field?.focus();
   }
 
-  /** A pad was pressed: twice in one blow of the hand is once. A key that presses it has no clicks to count. */
   private press(event: MouseEvent, to: number) {
-    const now = performance.now();
-    if (event.detail > 0 && now - this.pressed < bounce) return;
-    this.pressed = now;
-    this.go(to);
+    if (!this.bounced(event)) this.go(to);
   }
+
+  private leave(event: MouseEvent) {
+    if (!this.bounced(event)) this.close();
+  }
+
+  /** A pad was pressed: twice in one blow of the hand is once. A key that presses it has no clicks to count. */
+  private bounced({ detail }: MouseEvent): boolean {
+    const now = performance.now();
+    if (detail > 0 && now - this.pressed < bounce) return true;
+    this.pressed = now;
+    return false;
+  }
+
+  private readonly turnAsking = () => {
+    this.asking = !this.asking;
+    void this.updateComplete.then(() => {
+      const answer = this.renderRoot.querySelector<HTMLElement>(this.asking ? ".answers .act" : ".again");
+      (answer ?? this.nextPad)?.focus();
+    });
+  };
+
+  private readonly startAgain = () => {
+    this.asking = false;
+    this.measuring = false;
+    this.at = 0;
+    this.ask({ act: "again" });
+    void this.updateComplete.then(() => this.nextPad?.focus());
+  };
 
   private readonly keepReading = (event: Event) => {
     event.preventDefault();
@@ -330,6 +377,7 @@ export class BenchView extends LitElement {
     const last = (this.job?.plan.steps.length ?? 1) - 1;
     if (to < 0 || to > last) return;
     this.measuring = false;
+    this.asking = false;
     // At once: the next key may come before the page is drawn again.
     this.at = to;
     this.ask({ act: "go", at: to });
@@ -340,42 +388,12 @@ export class BenchView extends LitElement {
   }
 }
 
-const windOn =
-  "Half nuts open, tool clear, carriage back: then wind on. Spindle stopped before you measure or touch the thread.";
-const windOnClosed =
-  "Half nuts stay closed: tool clear, reverse the spindle until the carriage is back, then wind on. Spindle stopped before you measure or touch the thread.";
-const sayings: Readonly<Record<Step["kind"], string>> = {
-  scratch: "A scratch only: stop the spindle, then hold a pitch gauge to it before you go on.",
-  slide: windOn,
-  measure: "Stop and isolate the spindle. Deburr, then measure. No hand near the work while it turns.",
-  "straight in":
-    "The top slide stays where it is. The cross slide counts from its own touch-off. Spindle stopped before you touch the thread.",
-  spring: "The same reading again, until no chip comes. Spindle stopped before you touch the thread.",
-};
-
 interface Pad {
   readonly side: "back" | "next";
   readonly word: string;
   readonly says: TemplateResult | string;
   /** Undefined when there is nothing to be had by pressing it. */
   readonly press: ((event: MouseEvent) => void) | undefined;
-}
-
-function stepWords(step: Step, perTurn: number | undefined): TemplateResult {
-  return html`${stepName(step)}${step.to ? html`<br />${stopText(step.to, step.kind === "slide" ? perTurn : undefined)}` : nothing}`;
-}
-
-function sayingOf({ kind }: Step, { closed, plan }: BenchJob): string {
-  const saying = kind === "slide" && closed ? windOnClosed : sayings[kind];
-  return plan.back ? saying.replace("then wind on", "then wind back") : saying;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function depthText(depth: number, unit: string): string {
-  return depth.toFixed(unit === "in" ? 4 : 3);
 }
 
 declare global {

@@ -37,7 +37,7 @@ test("at the bench any key goes on, arrows go back, and the place outlives the p
   await bench.getByRole("img", { name: "Dial: from 23 on by 7 to 30" }).waitFor();
   await page.reload();
   await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.reload();
   await page.getByRole("grid").waitFor();
   expect(await bench.isVisible()).toBe(false);
@@ -50,11 +50,11 @@ test("a reading typed at the bench stands in the job and can be undone", async (
   await page.keyboard.type("12.7");
   await page.keyboard.press("Enter");
   await bench.getByRole("row", { name: "scratch pass 12.7000 mm" }).waitFor();
-  await bench.getByRole("button", { name: "Done in its limits" }).waitFor();
+  await bench.getByRole("button", { name: "Done in its limits leave the bench" }).waitFor();
   await bench.getByText("in limits: stop").waitFor();
   expect(await faults(page)).toEqual([]);
   await bench.getByRole("button", { name: "Drop" }).click();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await atBench(page);
   await page.keyboard.press("m");
@@ -130,8 +130,37 @@ test("a measuring step shows the limits, and the last one is not done before a r
   await page.keyboard.type("12.69");
   await page.keyboard.press("Enter");
   await bench.getByText("12.6900 mm is in its limits, 12.6260 mm to 12.7580 mm: stop cutting.").waitFor();
-  await bench.getByRole("button", { name: "Done in its limits" }).waitFor();
+  await bench.getByRole("button", { name: "Done in its limits leave the bench" }).waitFor();
   expect(await faults(page)).toEqual([]);
+  await bench.getByRole("button", { name: "Done in its limits leave the bench" }).click();
+  await bench.waitFor({ state: "hidden" });
+});
+
+test("the bench starts again at pass 1 when that is said twice, and undo brings the reading back", async () => {
+  const page = await openPage(await newContext());
+  const bench = await atBench(page);
+  await press(page, "PageDown", 20);
+  await bench.getByRole("heading", { name: "Measuring 2 of 2" }).waitFor();
+  await read(page, bench, "12.69");
+  await bench.getByRole("button", { name: /^Done/ }).waitFor();
+  const again = bench.getByRole("button", { name: "Start again at pass 1" });
+  await again.click();
+  expect(await faults(page)).toEqual([]);
+  // Keys do not go on while it is asked, and Escape leaves all as it is.
+  await page.keyboard.press("PageDown");
+  await page.keyboard.press("Escape");
+  await bench.getByRole("heading", { name: "Measuring 2 of 2" }).waitFor();
+  await bench.getByRole("button", { name: /^Done/ }).waitFor();
+  await again.click();
+  await bench.getByRole("button", { name: "Start again", exact: true }).click();
+  await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
+  expect(await again.count()).toBe(0);
+  await press(page, "PageDown", 30);
+  await bench.getByText("Still to be proven: no reading has been taken.").waitFor();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await bench.getByRole("button", { name: /^Done/ }).waitFor();
 });
 
 test("after a reading the next steps are those that it asks for, and undo brings the planned ones back", async () => {
@@ -161,7 +190,7 @@ test("after a reading the next steps are those that it asks for, and undo brings
   await bench.getByText("12.8200 mm is not in its limits yet").waitFor();
   await page.reload();
   await bench.getByRole("heading", { name: "Measuring 3 of 3" }).waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
 });
 
 test("a reading that is taken back asks for nothing any more", async () => {
@@ -170,12 +199,12 @@ test("a reading that is taken back asks for nothing any more", async () => {
   await press(page, "PageDown", toMeasuring);
   await read(page, bench, "12.95");
   await bench.getByRole("img", { name: "Step 14 of 16" }).waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await page.getByRole("button", { name: "Bench", exact: true }).click();
   await bench.getByRole("img", { name: "Step 14 of 19" }).waitFor();
   await bench.getByText("no reading has been taken").waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.getByRole("button", { name: "Redo", exact: true }).click();
   await page.getByRole("button", { name: "Bench", exact: true }).click();
   await bench.getByRole("img", { name: "Step 14 of 16" }).waitFor();
@@ -197,13 +226,16 @@ test("a reading for another thread is not taken for one of this, and the changed
   const bench = await atBench(page);
   await press(page, "PageDown", toMeasuring);
   await read(page, bench, "12.69");
-  await bench.getByRole("button", { name: "Done in its limits" }).waitFor();
-  await bench.getByRole("button", { name: "Leave" }).click();
+  await bench.getByRole("button", { name: "Done in its limits leave the bench" }).waitFor();
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.getByRole("gridcell", { name: "1/2-12 BSW", exact: true }).click();
   await page.keyboard.type("7/16-14 BSW");
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "Bench", exact: true }).click();
-  await bench.getByText("The plan is another one than when you last stood here").waitFor();
+  await bench
+    .getByText("The plan is another one than when you last stood here, so it starts at step 1")
+    .waitFor();
+  await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
   await press(page, "PageDown", 30);
   await bench.getByText(/^Still to be proven: the reading 12.6900 mm was taken for 1\/2-12 BSW/).waitFor();
   expect(await bench.getByRole("button", { name: /^Done/ }).count()).toBe(0);

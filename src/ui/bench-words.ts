@@ -1,0 +1,59 @@
+/** What the bench view says in words. */
+import { html, nothing, type TemplateResult } from "lit";
+import { stepName } from "../job/bench.ts";
+import { type Step, stopText } from "../job/steps.ts";
+import type { BenchJob } from "./bench-view.ts";
+
+const windOn =
+  "Half nuts open, tool clear, carriage back: then wind on. Spindle stopped before you measure or touch the thread.";
+const windOnClosed =
+  "Half nuts stay closed: tool clear, reverse the spindle until the carriage is back, then wind on. Spindle stopped before you measure or touch the thread.";
+const sayings: Readonly<Record<Step["kind"], string>> = {
+  scratch: "A scratch only: stop the spindle, then hold a pitch gauge to it before you go on.",
+  slide: windOn,
+  measure: "Stop and isolate the spindle. Deburr, then measure. No hand near the work while it turns.",
+  "straight in":
+    "The top slide stays where it is. The cross slide counts from its own touch-off. Spindle stopped before you touch the thread.",
+  spring: "The same reading again, until no chip comes. Spindle stopped before you touch the thread.",
+};
+
+export function stepWords(step: Step, perTurn: number | undefined): TemplateResult {
+  return html`${stepName(step)}${step.to ? html`<br />${stopText(step.to, step.kind === "slide" ? perTurn : undefined)}` : nothing}`;
+}
+
+export function sayingOf({ kind }: Step, { closed, plan }: BenchJob): string {
+  const saying = kind === "slide" && closed ? windOnClosed : sayings[kind];
+  return plan.back ? saying.replace("then wind on", "then wind back") : saying;
+}
+
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+export function depthText(depth: number, unit: string): string {
+  return depth.toFixed(unit === "in" ? 4 : 3);
+}
+
+export function changedWords({ changed, startsAgain }: BenchJob) {
+  if (!changed) return nothing;
+  return html`<b>The plan is another one than when you last stood here${startsAgain ? ", so it starts at step 1" : ""}: look where the dial stands.</b> `;
+}
+
+/** Whether to start again, with its two answers. */
+export function againQuestion({ takesReadings }: BenchJob, again: () => void, goOn: () => void) {
+  return html`<b>Start again at pass 1?</b>
+    ${takesReadings ? "The reading is emptied, which Undo takes back; the log stays." : ""}
+    <i class="answers">
+      <button class="act go" @click=${again}>Start again</button>
+      <button class="act" @click=${goOn}>Go on here</button>
+    </i>`;
+}
+
+/** The step in hand, for the ear. */
+export function spokenWords(step: Step, perTurn: number | undefined, back: boolean | undefined): string {
+  const name = capital(stepName(step));
+  if (!step.to) return `${name}: ${step.what}`;
+  const turns = perTurn !== undefined && step.kind === "slide" ? `${step.to.turns} turn plus ` : "";
+  const divisions = step.wind === 1 ? "division" : "divisions";
+  return `${name}: wind ${back ? "back" : "on"} by ${step.wind} ${divisions}, to ${turns}${step.to.division}`;
+}
