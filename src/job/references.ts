@@ -3,7 +3,9 @@
  * reckons nothing.
  */
 import { cellName, parseRange, sheetPrefix, splitSheet } from "../engine/address.ts";
-import type { JobDocument } from "./document.ts";
+import type { JobDocument, SheetDocument } from "./document.ts";
+import { formulasOf } from "./error-count.ts";
+import { tooManyCells } from "./large-cells.ts";
 
 export interface Reference {
   /** As typed: `B5`, `'Tool'!B2:B9`, `setover`. */
@@ -60,4 +62,18 @@ export function rangeName(range: { top: number; left: number; bottom: number; ri
   const first = cellName(range.top, range.left);
   const last = cellName(range.bottom, range.right);
   return first === last ? first : `${first}:${last}`;
+}
+
+/**
+ * How many formulas on other sheets read cells of this one, by their addresses or by a name; undefined where there are
+ * too many cells to look through at once.
+ */
+export function formulasReading({ sheets, names }: JobDocument, sheet: string): number | undefined {
+  const others = sheets.filter(({ name }) => name !== sheet);
+  if (tooManyCells(others) !== undefined) return undefined;
+  const reads = ({ name, cells }: SheetDocument) =>
+    formulasOf({ cells }).filter((key) =>
+      referencesOf(cells[key]!, name, names).some((reference) => reference.sheet === sheet),
+    ).length;
+  return others.reduce((sum, other) => sum + reads(other), 0);
 }

@@ -254,7 +254,7 @@ export class HalfAngle extends LitElement implements PageParts {
 
   /** The grid speaks for itself; here its words are for the eye. */
   private onGridSaid({ text, wrong }: GridSaid) {
-    if (wrong) this.said.alarm(sentence(text), lockOffers(this.page, text));
+    if (wrong) this.said.alarm(sentence(text), lockOffers(this.page, text), "cell refused");
     else this.lastly = text;
   }
 

@@ -49,6 +49,8 @@ export class Desk {
   keep: Keep | undefined;
   private id = "";
   private cells: Record<string, Place> = {};
+  /** Names of the sheets, in order, as they were after the last step. */
+  private sheets: readonly string[] = [];
   private autosave: Autosave | undefined;
   private values: ValueKeep | undefined;
   private stop: (() => void) | undefined;
@@ -165,11 +167,22 @@ export class Desk {
     this.stand();
   }
 
-  /** Follows a sheet that got another name. */
-  renamed(from: string, to: string): void {
-    const { [from]: place, ...others } = this.cells;
-    this.cells = place ? { ...others, [to]: place } : others;
-    if (this.sheet === from) this.sheet = to;
+  /** The operation in hand may have got another name, by an undo too, or be gone: then the one in its place is. */
+  private followSheets(names: readonly string[]): void {
+    const before = this.sheets;
+    this.sheets = names;
+    const gone = before.filter((name) => !names.includes(name));
+    const come = names.filter((name) => !before.includes(name));
+    const [from] = gone;
+    const [to] = come;
+    const renamed = gone.length === 1 && come.length === 1 && before.length === names.length;
+    if (renamed && from !== undefined && to !== undefined) {
+      const { [from]: place, ...others } = this.cells;
+      this.cells = place ? { ...others, [to]: place } : others;
+      if (this.sheet === from) this.sheet = to;
+    }
+    if (!names.includes(this.sheet))
+      this.sheet = names[Math.min(before.indexOf(this.sheet), names.length - 1)] ?? names[0] ?? "";
   }
 
   flush(): Promise<void> {
@@ -199,6 +212,7 @@ export class Desk {
     this.id = id;
     this.cells = { ...standing?.cells };
     const { sheets } = job.document;
+    this.sheets = sheets.map(({ name }) => name);
     this.sheet = sheets.find(({ name }) => name === standing?.sheet)?.name ?? sheets[0]?.name ?? "";
     this.saved = this.noKeep === undefined ? { state: "not yet" } : { state: "failing", reason: this.noKeep };
     this.autosave =
@@ -230,7 +244,7 @@ export class Desk {
       this.listener.changed(what);
       return;
     }
-    if (!sheets.some(({ name }) => name === this.sheet)) this.sheet = sheets[0]?.name ?? "";
+    this.followSheets(sheets.map(({ name }) => name));
     this.autosave?.touch();
     this.listener.changed(what);
   }

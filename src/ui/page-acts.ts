@@ -3,6 +3,7 @@
  * key or a panel. Every act ends in one command of the job and in words about what it did.
  */
 import type { Source } from "../job/read-far.ts";
+import { formulasReading } from "../job/references.ts";
 import { type Desk, reasonOf, sentence } from "./desk.ts";
 import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
@@ -98,15 +99,9 @@ export class PageActs {
     if (did.act === "choose") this.choose(did.name);
     if (did.act === "sign") void this.signOff(did.name, did.signed);
     if (did.act === "first error") this.showFirstError(did.name);
-    if (did.act === "rename") {
-      this.command(() => {
-        const reason = job.renameSheet(did.name, did.newName);
-        if (reason === undefined) this.parts.desk.renamed(did.name, did.newName);
-        return reason;
-      });
-    }
+    if (did.act === "rename") this.rename(did.name, did.newName);
     if (did.act === "move") this.move(did.name, did.by);
-    if (did.act === "remove") this.drop(did.name);
+    if (did.act === "remove") void this.drop(did.name);
     if (did.act === "add") this.command(() => this.choose(job.addSheet()));
   }
 
@@ -170,11 +165,46 @@ export class PageActs {
     if (job && to >= 0 && to < job.document.sheets.length) this.command(() => job.moveSheet(name, to));
   }
 
-  drop(name: string): void {
-    const { job } = this;
-    if (!job) return;
-    if (job.document.sheets.length === 1) this.parts.said.say("A job keeps at least one operation.");
-    else this.command(() => job.removeSheet(name));
+  private rename(name: string, newName: string): void {
+    const { job, parts } = this;
+    const onCard = parts.element("route-card")?.matches(":focus-within");
+    this.command(() => job?.renameSheet(name, newName));
+    this.showPlace();
+    const done = job?.document.sheets.some((sheet) => sheet.name === newName);
+    if (onCard) void this.toOperation(done ? newName : name);
+  }
+
+  /** An operation that others read is deleted only when that is said again. */
+  async drop(name: string): Promise<void> {
+    const { job, parts } = this;
+    if (!job || !this.commit()) return;
+    if (job.document.sheets.length === 1) {
+      parts.said.say("A job keeps at least one operation.");
+      return;
+    }
+    const onCard = parts.element("route-card")?.matches(":focus-within");
+    const many = formulasReading(job.document, name);
+    const answers =
+      many === 0
+        ? {}
+        : await parts.element("sheet-grid")?.ask({
+            title: `Delete ${name}?`,
+            text: `${readWords(many)} Undo takes it back.`,
+            go: "Delete it",
+          });
+    if (answers && job === this.job) {
+      this.command(() => job.removeSheet(name));
+      this.showPlace();
+    }
+    if (onCard) await this.toOperation(answers ? this.sheet : name);
+  }
+
+  /** Puts the focus on an operation of the route card, as soon as it is drawn. */
+  async toOperation(name: string): Promise<void> {
+    await this.parts.draw();
+    const card = this.parts.element("route-card");
+    await card?.updateComplete;
+    card?.focusOn(name);
   }
 
   async saveFile(): Promise<void> {
@@ -206,7 +236,11 @@ export class PageActs {
       // The alert stands behind a dialog, where nobody would see or hear it.
       this.parts.element("shelf-dialog")?.close();
       said.settle(reading);
-      said.alarm(`${name} was not opened: ${reasonOf(error)}. The job on the desk is unchanged.`);
+      said.alarm(
+        `${name} was not opened: ${reasonOf(error)}. The job on the desk is unchanged.`,
+        [],
+        "file not opened",
+      );
     }
   }
 
@@ -219,4 +253,10 @@ export class PageActs {
       this.parts.said.alarm(sentence(reasonOf(error)));
     }
   }
+}
+
+function readWords(formulas: number | undefined): string {
+  if (formulas === undefined) return "Formulas on other operations may read it, and will then show an error.";
+  if (formulas === 1) return "1 formula on another operation reads it and will show an error.";
+  return `${formulas} formulas on other operations read it and will show an error.`;
 }

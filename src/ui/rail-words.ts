@@ -104,11 +104,13 @@ export class RailWords extends LitElement {
         padding: 0 var(--s3);
       }
       .gap span {
-        display: block;
+        display: -webkit-box;
         overflow: hidden;
-        text-overflow: ellipsis;
-        white-space: nowrap;
+        -webkit-box-orient: vertical;
+        -webkit-line-clamp: 2;
+        overflow-wrap: anywhere;
         font-size: var(--t-label);
+        line-height: 1.3;
         color: var(--ink-2);
       }
       /* Two letters of a sentence help nobody. */

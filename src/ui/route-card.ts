@@ -46,6 +46,12 @@ export class RouteCard extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('[aria-current="page"]')?.focus();
   }
 
+  /** Puts the focus on an operation by its name. */
+  focusOn(name: string): void {
+    const at = this.operations.findIndex((operation) => operation.name === name);
+    this.renderRoot.querySelectorAll<HTMLElement>(".row button.op")[at]?.focus();
+  }
+
   override render() {
     const { operations, layout } = this;
     const next = nextNumber(operations);
@@ -168,6 +174,8 @@ export class RouteCard extends LitElement {
     else if (event.key === "Delete") this.did({ act: "remove", name });
     else if (event.altKey && event.key === "ArrowUp") this.did({ act: "move", name, by: -1 });
     else if (event.altKey && event.key === "ArrowDown") this.did({ act: "move", name, by: 1 });
+    else if (event.key === "Home") this.step(event, Number.NEGATIVE_INFINITY);
+    else if (event.key === "End") this.step(event, Number.POSITIVE_INFINITY);
     else if (event.key === "ArrowDown" || event.key === "ArrowRight") this.step(event, 1);
     else if (event.key === "ArrowUp" || event.key === "ArrowLeft") this.step(event, -1);
     else return;
@@ -176,7 +184,8 @@ export class RouteCard extends LitElement {
 
   private step(event: KeyboardEvent, by: number) {
     const all = [...this.renderRoot.querySelectorAll<HTMLElement>("button.op")];
-    all[all.indexOf(event.currentTarget as HTMLElement) + by]?.focus();
+    const to = all.indexOf(event.currentTarget as HTMLElement) + by;
+    all[Math.max(0, Math.min(to, all.length - 1))]?.focus();
   }
 
   private onNameKey(event: KeyboardEvent, name: string) {

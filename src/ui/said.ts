@@ -11,6 +11,7 @@ export interface Offer {
 interface Alarm {
   readonly text: string;
   readonly offers: readonly Offer[];
+  readonly kind: string;
 }
 
 /**
@@ -70,9 +71,23 @@ export class SaidLine extends LitElement {
     this.dispatchEvent(new CustomEvent("said", { detail: text }));
   }
 
-  /** Something went wrong. Stays until it is closed, or until `settle` is called with the same text. */
-  alarm(text: string, offers: readonly Offer[] = []): void {
-    this.alarms = [...this.alarms.filter((other) => other.text !== text), { text, offers }].slice(-3);
+  /**
+   * Something went wrong. Stays until it is closed, or until `settle` is called with the same text.
+   *
+   * @param kind takes the place of what was said of this kind before
+   */
+  alarm(text: string, offers: readonly Offer[] = [], kind = text): void {
+    const others = this.alarms.filter((other) => other.text !== text && other.kind !== kind);
+    this.alarms = [...others, { text, offers, kind }].slice(-3);
+  }
+
+  /** Closes the newest message. @returns false when there is none */
+  dismiss(): boolean {
+    const last = this.alarms.at(-1);
+    if (!last) return false;
+    if (this.matches(":focus-within")) this.close(last.text);
+    else this.settle(last.text);
+    return true;
   }
 
   settle(text?: string): void {

@@ -77,7 +77,7 @@ interface PageKey {
 const pageKeys: readonly PageKey[] = [
   { key: "f6", shift: false, act: ({ page }) => turn(page, 1) },
   { key: "f6", shift: true, act: ({ page }) => turn(page, -1) },
-  { key: "escape", shift: false, act: ({ help }) => help.leaveWhy() },
+  { key: "escape", shift: false, act: ({ help, page }) => page.parts.said.dismiss() || help.leaveWhy() },
   { key: "ctrl f", shift: false, act: wordActs.find },
   { key: "ctrl s", shift: false, act: wordActs.save },
   { key: "ctrl z", shift: false, notInText: true, act: wordActs.undo },

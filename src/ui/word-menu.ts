@@ -81,7 +81,10 @@ export class WordMenu extends LitElement {
   }
 
   private close() {
+    // Unless the word has led elsewhere, the focus goes back to where the list was opened.
+    const held = this.querySelector(":focus") !== null;
     this.list.hidePopover();
+    if (held) this.word.focus();
   }
 
   private onKey(event: KeyboardEvent) {
@@ -92,14 +95,15 @@ export class WordMenu extends LitElement {
       this.word.focus();
       return;
     }
-    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
-    if (step === undefined) return;
+    const step = { ArrowDown: 1, ArrowUp: -1, Home: 1, End: -1 }[event.key];
+    const toEnd = event.key === "Home" || event.key === "End";
+    if (step === undefined || (toEnd && !this.open)) return;
     event.preventDefault();
     if (!this.open) this.list.showPopover();
-    const words = [...this.querySelectorAll<HTMLElement>("button, [tabindex]")].filter(
-      (word) => word.offsetParent !== null,
+    const words = [...this.querySelectorAll<HTMLElement>("button, [tabindex]")].filter((word) =>
+      word.checkVisibility(),
     );
-    const now = words.findIndex((word) => word.matches(":focus"));
+    const now = toEnd ? -1 : words.findIndex((word) => word.matches(":focus"));
     words[now < 0 ? (step > 0 ? 0 : words.length - 1) : (now + step + words.length) % words.length]?.focus();
   }
 }

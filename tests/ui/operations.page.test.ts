@@ -28,6 +28,118 @@ test("an operation can be renamed on the route card by keyboard, and back by und
   await page.getByRole("status").filter({ hasText: "Undone" }).first().waitFor({ state: "attached" });
 });
 
+test("renaming the operation in hand leaves it in hand, with the focus, also when that is taken back", async () => {
+  const page = await openSample();
+  const inFocus = () =>
+    page.evaluate(() => {
+      let focused = document.activeElement;
+      while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+      return focused?.textContent?.replace(/\s+/g, " ").trim() ?? "";
+    });
+  const here = page.locator('route-card [aria-current="page"] .nm');
+  await page.getByRole("button", { name: "20 Passes" }).click();
+  await page.keyboard.press("F2");
+  await page.keyboard.type("Cuts");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "20 Cuts" }).waitFor();
+  await expect.poll(inFocus).toContain("20 Cuts");
+  expect(await here.textContent()).toBe("Cuts");
+  await page.getByRole("grid", { name: "Sheet Cuts" }).waitFor();
+  // From the card, Home and End lead to the ends of its list.
+  await page.keyboard.press("Home");
+  await expect.poll(inFocus).toContain("10 Thread");
+  await page.keyboard.press("End");
+  await expect.poll(inFocus).toContain("Add operation");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => here.textContent()).toBe("Passes");
+  await page.getByRole("button", { name: "Operation", exact: true }).click();
+  await page.getByRole("button", { name: "Copy operation" }).click();
+  await expect.poll(() => here.textContent()).toBe("Passes 2");
+  expect(await inFocus()).toBe("Operation");
+});
+
+test("arrow keys, Home and End go through the words of a menu, and Escape back to its word", async () => {
+  const page = await openSample();
+  const word = page.getByRole("button", { name: "Operation", exact: true });
+  const focused = (name: string) =>
+    expect.poll(() =>
+      page.getByRole("button", { name, exact: true }).evaluate((each) => each.matches(":focus")),
+    );
+  await word.focus();
+  await page.keyboard.press("ArrowDown");
+  await focused("Sign off").toBe(true);
+  await page.keyboard.press("ArrowDown");
+  await focused("Rename operation").toBe(true);
+  await page.keyboard.press("End");
+  await focused("Delete operation").toBe(true);
+  await page.keyboard.press("Home");
+  await focused("Sign off").toBe(true);
+  await page.keyboard.press("Escape");
+  await focused("Operation").toBe(true);
+  // Opened by a press, it is entered by an arrow too.
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("ArrowUp");
+  await focused("Delete operation").toBe(true);
+});
+
+test("an operation that others read is deleted only when that is said again", async () => {
+  const page = await openPage(await newContext());
+  const job = JSON.parse(sampleText);
+  Object.assign(job.sheets[0].cells, { D7: "=Passes!B2+1", D8: "=Passes!B3", D9: "=D8" });
+  await openFile(page, "sample.json", JSON.stringify(job));
+  await page.getByRole("button", { name: /^20 Passes/ }).focus();
+  await page.keyboard.press("Delete");
+  const asked = page.getByRole("dialog", { name: "Delete Passes?" });
+  await asked.getByText("2 formulas on other operations read it and will show an error.").waitFor();
+  await page.keyboard.press("Escape");
+  await asked.waitFor({ state: "hidden" });
+  await page.getByRole("button", { name: /^20 Passes/ }).focus();
+  await page.keyboard.press("Delete");
+  await asked.getByRole("button", { name: "Delete it" }).click();
+  await expect.poll(() => operations(page)).toEqual(["Thread"]);
+  await page
+    .getByRole("status")
+    .filter({ hasText: "Undo takes it back" })
+    .first()
+    .waitFor({ state: "attached" });
+});
+
+test("a sign-off for another value is said, not counted, and given again in one press", async () => {
+  const page = await openPage(await newContext());
+  const box = page.getByRole("checkbox", { name: /^Sign off 40 Set-over/ });
+  await box.click();
+  await page.getByText("1 of 10 signed off").waitFor();
+  await page.getByRole("gridcell", { name: "1/2-12 BSW", exact: true }).click();
+  await page.keyboard.type("M12x1.75");
+  await page.keyboard.press("Enter");
+  await page
+    .locator("route-card")
+    .getByText(/^signed for another: 26\.50° then, 29\.\d+° now$/)
+    .waitFor();
+  await page.getByText("0 of 10 signed off").waitFor();
+  expect(await box.isChecked()).toBe(false);
+  await box.click();
+  await page.getByText("1 of 10 signed off").waitFor();
+  expect(await box.isChecked()).toBe(true);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByText("0 of 10 signed off").waitFor();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByText("1 of 10 signed off").waitFor();
+});
+
+test("Escape closes a message, and of files that are refused the newest is told only", async () => {
+  const page = await openSample();
+  for (const name of ["one.json", "two.json"]) {
+    await openFile(page, name, "no job");
+    await page.getByRole("alert").getByText(`${name} was not opened`).waitFor();
+  }
+  expect(await page.getByText(/was not opened/).count()).toBe(1);
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await expect.poll(() => page.getByText(/was not opened/).count()).toBe(0);
+});
+
 test("an operation can be added, moved and deleted, and undo takes each step back", async () => {
   const page = await openSample();
   await page.getByRole("button", { name: "Add operation" }).first().click();
