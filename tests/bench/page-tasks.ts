@@ -47,7 +47,7 @@ async function byMenu(page: Page, command: RegExp) {
 async function trial(page: Page, runs: number) {
   await shownWord(page, "Trial");
   const dialog = page.getByRole("dialog", { name: "Trial: a what-if table" });
-  await dialog.getByLabel("Results").fill("'Set-over'!B40:B41, 'Set-over'!B40:B41");
+  await dialog.getByLabel("Results").fill("'Set-over'!B45:B46, 'Set-over'!B45:B46");
   await dialog.getByLabel("Cell to change").fill("wrong_by");
   await page.keyboard.press("Tab");
   await dialog.getByRole("combobox", { name: "Values" }).selectOption("start and step");
@@ -156,7 +156,7 @@ const template: readonly Scenario[] = [
     before: (page) => stand(page, 21, 1),
     act: (page) =>
       seek(page, "0.01", [
-        ["Cell", "'Set-over'!B40"],
+        ["Cell", "'Set-over'!B45"],
         ["By changing", "wrong_by"],
       ]),
   },

@@ -34,7 +34,7 @@ describe("a screw", () => {
     for (const thread of leftHanded) {
       type(job, "thread", thread);
       expect(valueAt(job, "hand"), thread).toBe("left");
-      expect(valueAt(job, "'Set-over'!B8"), thread).toContain("handle left");
+      expect(valueAt(job, "'Set-over'!B12"), thread).toContain("handle left");
       expect(valueAt(job, "Card!B5"), thread).toContain("handle left");
       expect(cardOf(job).under, thread).toContain("left hand");
       expect(towards(job), thread).toBe("out");
