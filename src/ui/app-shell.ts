@@ -7,6 +7,7 @@ import { appStyle } from "./app-style.ts";
 import { BenchActs } from "./bench-acts.ts";
 import type { GridSaid } from "./commanded-grid.ts";
 import { Desk, sentence } from "./desk.ts";
+import { Drafts } from "./draft.ts";
 import { EditSession } from "./edit-session.ts";
 import "./entry-line.ts";
 import "./find-bar.ts";
@@ -74,6 +75,7 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly cells = new SheetActs(this.page);
   readonly paper = new PaperActs(this.page);
   readonly bench = new BenchActs(this.page);
+  readonly drafts = new Drafts(this.page);
   readonly whatIf = new WhatIfActs(this.page);
   readonly lathe = new LatheActs(this.page);
   readonly help = new HelpActs(this.page);
@@ -91,10 +93,9 @@ export class HalfAngle extends LitElement implements PageParts {
     addEventListener("resize", () => this.measure());
     addEventListener("keydown", (event) => this.onKey(event));
     this.addEventListener("panel-closed", () => this.onPanelClosed());
-    addEventListener("pagehide", () => this.desk.leaving());
-    document.addEventListener(
-      "visibilitychange",
-      () => document.visibilityState === "hidden" && this.desk.leaving(),
+    addEventListener("pagehide", () => this.onLeaving());
+    document.addEventListener("visibilitychange", () =>
+      document.visibilityState === "hidden" ? this.onLeaving() : this.drafts.back(),
     );
     this.measure();
   }
@@ -232,12 +233,18 @@ export class HalfAngle extends LitElement implements PageParts {
     if (this.help.why) this.requestUpdate();
   }
 
+  private onLeaving() {
+    this.drafts.leaving();
+    this.desk.leaving();
+  }
+
   private onOpened() {
     this.lastly = "";
     this.said.settle(alsoOpen);
     this.said.settle(overtaken);
     this.page.showPlace();
     this.bench.opened();
+    this.drafts.opened();
   }
 
   private onSaved() {

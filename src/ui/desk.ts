@@ -52,6 +52,8 @@ export class Desk {
   /** Names of the sheets, in order, as they were after the last step. */
   private sheets: readonly string[] = [];
   private autosave: Autosave | undefined;
+  /** What was written last of the route. */
+  private written: { readonly job: Job; readonly route: string } | undefined;
   private values: ValueKeep | undefined;
   private stop: (() => void) | undefined;
   private readonly pages: OtherPages;
@@ -241,6 +243,10 @@ export class Desk {
     this.values?.touch();
     // Values that were still being reckoned: nothing to keep.
     if (values) {
+      // What the shelf shows of the job comes of them.
+      const { job, written } = this;
+      if (job && written?.job === job && !job.reckoning && routeOf(job) !== written.route)
+        this.autosave?.touch();
       this.listener.changed(what);
       return;
     }
@@ -266,24 +272,31 @@ export class Desk {
 
   private snapshot(job: Job): ReturnType<Snapshot> {
     const texts = partsOf(job.document);
-    const letters = operationsOf(job)
-      .filter(({ number }) => number !== undefined)
-      .map(({ signedOff, cautions, errors }) => {
-        if (cautions + errors > 0) return signedOff ? "b" : "c";
-        return signedOff ? "s" : "o";
-      });
+    const route = routeOf(job);
+    this.written = { job, route };
     return {
       text: texts ? "" : writeJob(job.document),
       texts,
       title: job.document.title,
       thread: namedText(job, "thread") ?? "",
-      route: letters.join(""),
+      route,
     };
   }
 
   private stand() {
     void this.keep?.stand(this.id, { sheet: this.sheet, cells: this.cells }).catch(() => undefined);
   }
+}
+
+/** A letter for each operation. */
+function routeOf(job: Job): string {
+  return operationsOf(job)
+    .filter(({ number }) => number !== undefined)
+    .map(({ signedOff, cautions, errors }) => {
+      if (cautions + errors > 0) return signedOff ? "b" : "c";
+      return signedOff ? "s" : "o";
+    })
+    .join("");
 }
 
 async function running(source: Source, before?: unknown, stop?: AbortSignal): Promise<Job> {

@@ -1,11 +1,19 @@
 /** What the shelf asks for, done with the keep and the desk. */
 import { readJob, writeJob } from "../job/file.ts";
+import { freeTitle } from "../job/titles.ts";
 import { setTitle } from "../job/whole-sheets.ts";
 import { fileName, saveBlob } from "./files.ts";
 import { isKeptJob, type KeptJob } from "./keep.ts";
 import type { PageActs } from "./page-acts.ts";
 import type { ShelfAct, ShelfDialog } from "./shelf-dialog.ts";
 import { type TemplateCard, templateCards } from "./templates.ts";
+
+const emptyJob = JSON.stringify({
+  format: "halfangle job",
+  version: 1,
+  title: "Empty job",
+  sheets: [{ name: "Sheet 1", cells: {} }],
+});
 
 export class ShelfActs {
   /** The person's own jobs, newest first. */
@@ -37,11 +45,29 @@ export class ShelfActs {
     if (did.act === "open" && acts.commit() && (await desk.openKept(did.id))) close();
     if (did.act === "start" && acts.commit()) {
       await acts.attempt(async () => {
-        await desk.openText(await did.template.read());
+        await desk.openText(await this.fresh(await did.template.read()));
+        close();
+      });
+    }
+    if (did.act === "empty" && acts.commit()) {
+      await acts.attempt(async () => {
+        await desk.openText(await this.fresh(emptyJob));
         close();
       });
     }
     await this.read();
+  }
+
+  /** The text of a job that starts, under a title of its own. */
+  private async fresh(text: string): Promise<string> {
+    const document = readJob(text);
+    return writeJob({ ...document, title: freeTitle(document.title, await this.titles()) });
+  }
+
+  private async titles(): Promise<readonly string[]> {
+    await this.acts.parts.desk.flush();
+    const kept = (await this.acts.parts.desk.keep?.list().catch(() => undefined)) ?? [];
+    return kept.map(({ title }) => title);
   }
 
   private async rename(id: string, title: string): Promise<void> {
@@ -64,7 +90,7 @@ export class ShelfActs {
     await this.acts.attempt(async () => {
       await this.acts.parts.desk.flush();
       const record = await this.record(id);
-      const title = `${record.title}, copy`;
+      const title = freeTitle(record.title, await this.titles());
       const text = writeJob({ ...readJob(record.text), title });
       const copy = { ...record, id: crypto.randomUUID(), text, title, changed: Date.now(), revision: 1 };
       await this.acts.parts.desk.keep?.write(copy);

@@ -14,7 +14,7 @@ export type ShelfAct =
   | { readonly act: "rename"; readonly id: string; readonly title: string }
   | { readonly act: "restore"; readonly job: KeptJob }
   | { readonly act: "start"; readonly template: TemplateCard }
-  | { readonly act: "file" | "save" | "threads" };
+  | { readonly act: "file" | "save" | "threads" | "empty" };
 
 /** The shelf: your jobs as a register, the template jobs as a rack. Fires `shelf` with what was asked for. */
 @customElement("shelf-dialog")
@@ -61,7 +61,7 @@ export class ShelfDialog extends LitElement {
           ${this.register()} ${this.wayBack()}
           <h2 id="templates">Template jobs <span>each opens as a copy; the examples are invented</span></h2>
           <ul class="rack" aria-labelledby="templates">
-            ${this.rack.map((template) => this.card(template))}
+            ${this.rack.map((template) => this.card(template))} ${this.emptyCard()}
           </ul>
         </div>
         <div class="foot">
@@ -188,6 +188,14 @@ export class ShelfDialog extends LitElement {
       <b>${template.title}</b>
       <p>${template.purpose}</p>
       <button class="act go" @click=${() => this.ask({ act: "start", template })}>Start a copy<span class="sr"> of ${template.title}</span></button>
+    </li>`;
+  }
+
+  private emptyCard() {
+    return html`<li>
+      <b>Empty job</b>
+      <p>One operation with nothing in it, for a sheet of your own.</p>
+      <button class="act go" @click=${() => this.ask({ act: "empty" })}>Start an empty job</button>
     </li>`;
   }
 

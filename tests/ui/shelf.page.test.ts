@@ -51,11 +51,11 @@ test("a copy of a job is a job of its own", async () => {
   const { page, shelf, rows } = await shelfWithSample();
   await shelf.getByRole("button", { name: "Copy Sample <b>bolt</b>" }).click();
   await rows.nth(3).waitFor();
-  await shelf.getByRole("button", { name: "Sample <b>bolt</b>, copy", exact: true }).click();
+  await shelf.getByRole("button", { name: "Sample <b>bolt</b> 2", exact: true }).click();
   await shelf.waitFor({ state: "hidden" });
   await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
-  await rows.filter({ hasText: "copy" }).getByText("1 of 2 signed off").waitFor();
+  await rows.filter({ hasText: "bolt</b> 2" }).getByText("1 of 2 signed off").waitFor();
   await rows.filter({ hasText: "Sample" }).filter({ hasText: "0 of 2 signed off" }).waitFor();
 });
 
@@ -74,10 +74,40 @@ test("each of several deleted jobs can be put back", async () => {
   await rows.nth(3).waitFor();
   await shelf.getByRole("button", { name: "Delete Full thread job", exact: true }).click();
   await rows.nth(3).waitFor({ state: "detached" });
-  await shelf.getByRole("button", { name: "Delete Full thread job, copy" }).click();
+  await shelf.getByRole("button", { name: "Delete Full thread job 2" }).click();
   await rows.nth(2).waitFor({ state: "detached" });
   await shelf.getByRole("button", { name: "Undo delete of Full thread job", exact: true }).click();
   await rows.nth(2).waitFor();
-  await shelf.getByRole("button", { name: "Undo delete of Full thread job, copy" }).click();
+  await shelf.getByRole("button", { name: "Undo delete of Full thread job 2" }).click();
   await rows.nth(3).waitFor();
+});
+
+test("a template that is started again is numbered, and an empty job is there to be started", async () => {
+  const { page, shelf } = await shelfWithSample();
+  const start = async (name: string, title: string) => {
+    await shelf.getByRole("button", { name, exact: true }).click();
+    await shelf.waitFor({ state: "hidden" });
+    await page.waitForFunction((wanted) => document.title.includes(` - ${wanted} - `), title);
+    await page.getByText(/^here, \d\d:\d\d$/).waitFor();
+    await page.getByRole("button", { name: "Shelf", exact: true }).click();
+    await shelf.getByRole("button", { name: title, exact: true }).waitFor();
+  };
+  await start("Start a copy of Full thread job", "Full thread job 2");
+  await start("Start a copy of Full thread job", "Full thread job 3");
+  await start("Start an empty job", "Empty job");
+  await start("Start an empty job", "Empty job 2");
+  await shelf.getByRole("button", { name: "Back to the job" }).click();
+  await page.getByRole("grid", { name: "Sheet Sheet 1" }).waitFor();
+});
+
+test("the shelf counts sign-offs as the route card does, those with a caution among them", async () => {
+  const page = await openPage(await newContext());
+  const job = JSON.parse(sampleText);
+  Object.assign(job.sheets[1].cells, { D7: "=1/0" });
+  for (const sheet of job.sheets) sheet.signedOff = true;
+  await openFile(page, "sample.json", JSON.stringify(job));
+  await page.locator("route-card").getByText("2 of 2 signed off").waitFor();
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  const shelf = page.getByRole("dialog", { name: "Shelf" });
+  await shelf.getByText("2 of 2 signed off, cautions on 1").waitFor();
 });
