@@ -41,8 +41,8 @@ describe("a screw", () => {
       expect(said(job), thread).toEqual([]);
       const designated = job.document.sheets[0]!.cells.B5!;
       type(job, "hand", "right");
-      expect(valueAt(job, "Thread!C5"), thread).toBe("The designation says LH: right is scrap.");
-      expect(said(job), thread).toEqual(["Thread: The designation says LH: right is scrap."]);
+      expect(valueAt(job, "Thread!C5"), thread).toBe("Designated LH: right is scrap.");
+      expect(said(job), thread).toEqual(["Thread: Designated LH: right is scrap."]);
       type(job, "hand", "left");
       expect(said(job), thread).toEqual([]);
       type(job, "hand", designated);
@@ -68,7 +68,7 @@ describe("a nut", () => {
     expect(cardOf(job).under).toContain("left hand");
     expect(said(job)).toEqual([]);
     type(job, "hand", "right");
-    expect(said(job)).toEqual(["Thread: The designation says LH: right is scrap."]);
+    expect(said(job)).toEqual(["Thread: Designated LH: right is scrap."]);
   });
 });
 
