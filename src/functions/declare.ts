@@ -50,6 +50,9 @@ export interface Noted {
   readonly note: string;
 }
 
+/** A note that begins so is no doubt about the value: it says what was taken where nothing was given. */
+export const nothingGiven = "no class given";
+
 /** A value that is a drawing: as text it is a short description, and what it shows goes beside it. */
 export interface Drawn {
   readonly value: string;

@@ -1,7 +1,7 @@
 /** Arguments and answers that the functions of a designation share. */
 import { NothingFound } from "../thread/failures.ts";
 import { convertLength, type LengthUnit, type Member, type Thread } from "../thread/thread.ts";
-import type { Noted, Result } from "./declare.ts";
+import { type Noted, nothingGiven, type Result } from "./declare.ts";
 
 export const designationParam = {
   name: "designation",
@@ -42,7 +42,9 @@ export function lengthOf(thread: Thread, value: number, unit: LengthUnit): Resul
 
 /** A limit of size in the unit asked for, with the doubt about the thread or its limits if there is one. */
 export function limitOf(thread: Thread, value: number, unit: LengthUnit): Result {
-  const notes = [thread.note, thread.limitsNote].filter((note) => note !== undefined);
+  const taken =
+    thread.classTaken === undefined ? undefined : `${nothingGiven}: ${thread.classTaken} is taken`;
+  const notes = [thread.note, thread.limitsNote, taken].filter((note) => note !== undefined);
   const length = convertLength(value, thread.unit, unit);
   return notes.length === 0 ? length : { value: length, note: notes.join("; ") };
 }

@@ -28,6 +28,8 @@ export interface CellView {
   readonly format: CellFormat;
   /** Note of a doubtful value. */
   readonly caution?: string;
+  /** What was taken where nothing was given; the value is as sure as any. */
+  readonly taken?: string;
   /** What the drawing shows, where the value is one; the value is then its text. */
   readonly figure?: Drawn["figure"];
   readonly choices?: readonly string[];

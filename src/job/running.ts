@@ -25,6 +25,7 @@ import { tooManyCells } from "./large-cells.ts";
 import { isLocked, lockReason } from "./locks.ts";
 import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
+import { partsOfNote } from "./note-parts.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
 import { signedForAnother, signedForNow } from "./signed.ts";
 import { formatAsTaken, takenFor } from "./taken-for.ts";
@@ -79,7 +80,9 @@ class RunningJob implements Job {
     if (asTaken) view.format = asTaken;
     const reckoned = text[0] === "=" || anchor !== undefined;
     const note = reckoned ? this.engine.note(sheet, row, column) : undefined;
-    const cautions = [note, this.inputCaution(found, row, column, view)];
+    const { doubt, taken } = partsOfNote(note);
+    if (taken !== undefined) view.taken = taken;
+    const cautions = [doubt, this.inputCaution(found, row, column, view)];
     const caution = cautions.filter((each) => each !== undefined).join("; ");
     if (caution !== "") view.caution = caution;
     const figure = reckoned ? this.engine.figure(sheet, row, column) : undefined;

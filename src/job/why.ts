@@ -39,6 +39,7 @@ export interface Why {
     | { readonly code: string; readonly message: string; readonly from: WhyLink | undefined }
     | undefined;
   readonly caution: string | undefined;
+  readonly taken: string | undefined;
   readonly note: string | undefined;
   readonly comesFrom: readonly WhyLink[];
   readonly goesTo: readonly WhyLink[];
@@ -80,6 +81,7 @@ export function whyOf(
     filled: formula && filledIn(job, formula, references),
     error: errorOf(job, view.value, place.sheet),
     caution: view.caution,
+    taken: view.taken,
     note: view.note,
     comesFrom: [
       ...(anchor ? [linkTo(job, anchor, place.sheet)] : []),

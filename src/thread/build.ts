@@ -71,6 +71,7 @@ export function build(
       return series.limits({ name, major, pitch, pitchDia, minor, member: of, fit: fits[of] });
     },
   };
+  if (!stated && fit.name !== "") thread.classTaken = fit.name;
   addRootAndCrest(thread);
   if (series.gauge) thread.gauge = series.gauge(name, major, pitch, { pitchDia, minor });
   addDoubts(thread, asked);

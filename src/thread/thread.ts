@@ -29,6 +29,8 @@ export interface Thread {
   readonly member: Member;
   /** Class of fit of either member: as given, else the usual one of the standard; "" where the standard has none. */
   readonly fits: Readonly<Record<Member, string>>;
+  /** Absent where the class was given, or the standard has none. */
+  readonly classTaken?: string;
   readonly hand: "right" | "left";
   readonly starts: number;
   readonly pitch: number;

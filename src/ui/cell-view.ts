@@ -123,7 +123,7 @@ function classesOf(state: CellState, shown: Shown, geometry: GridGeometry): stri
   for (const edge of border ?? []) list.push(`edge-${edge}`);
   // Formulas of templates are all locked: ruled as well, they would hide what a person has locked by hand.
   if (view.locked && !view.text.startsWith("=")) list.push("locked");
-  if (view.note !== undefined) list.push("noted");
+  if ((view.note ?? view.taken) !== undefined) list.push("noted");
   if (state.frozen) list.push("fz");
   if (view.stale) list.push("stale");
   if (caution) list.push("caution");
@@ -148,6 +148,7 @@ export function descriptionOf(view: CellView): string | undefined {
   }
   if (view.stale) parts.push("not reckoned yet");
   if (view.caution) parts.push(view.caution);
+  if (view.taken) parts.push(view.taken);
   if (view.note) parts.push(view.note);
   if (view.locked) parts.push("locked");
   if (view.spilledFrom !== undefined) parts.push(`filled by the formula in ${view.spilledFrom}`);

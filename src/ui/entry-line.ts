@@ -222,6 +222,7 @@ export class EntryLine extends LitElement {
       says.push(html`<span class="wrong">${message === "" ? error : sentence(message)}${place}</span>`);
     }
     if (view.caution) says.push(html`<span class="caution">${sentence(view.caution)}</span>`);
+    if (view.taken && !this.session.edit) says.push(html`<span>${sentence(view.taken)}</span>`);
     const lines = text.split("\n").length;
     if (lines > 1 && !this.session.edit) says.push(html`<span>${lines} lines.</span>`);
     if (view.locked) says.push(html`<span>Locked: the cell menu unlocks it.</span>`);

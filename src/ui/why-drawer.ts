@@ -126,7 +126,8 @@ export class WhyDrawer extends LitElement {
         <button class="act" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Close</button>
       </header>
       ${why.error ? this.wrong(why.error) : nothing}
-      ${why.caution ? html`<p class="doubt">${why.caution}</p>` : nothing} ${why.note ? html`<p>${why.note}</p>` : nothing}
+      ${why.caution ? html`<p class="doubt">${why.caution}</p>` : nothing} ${why.taken ? html`<p>${why.taken.charAt(0).toUpperCase() + why.taken.slice(1)}.</p>` : nothing}
+      ${why.note ? html`<p>${why.note}</p>` : nothing}
       ${why.functions.length > 0 ? html`<div>${why.functions.map(({ name, summary }) => html`<p><b>${name}</b> ${summary}</p>`)}</div>` : nothing}
       ${why.is ? html`<p>${why.is}</p>` : nothing}
       ${this.worked(why)} ${why.is ? nothing : this.links("Comes from", why.comesFrom, "No other cell: the formula has all it needs.")}

@@ -52,3 +52,20 @@ describe.each(doubtful)("%s, whose figures are in doubt", (designation) => {
     for (const [name, each] of given) expect(each, name).toContain(note);
   });
 });
+
+// ISO 965-1 takes 6g and 6H where a designation names no tolerance class; BS 84 names medium for bolts and nuts, and a
+// designation that names its class leaves nothing to take.
+test.each([
+  ["M12", "6g"],
+  ["M12 nut", "6H"],
+  ["3/8 BSF", "medium"],
+  ["M12-6g", undefined],
+  ["3/8 BSF close", undefined],
+])("the class that is taken for %s is told beside its limits: %s", (designation, taken) => {
+  const said = taken === undefined ? "" : `no class given: ${taken} is taken`;
+  const [limit, target] = ["THREAD.LIMIT", "THREAD.TARGET"].map((name) =>
+    noteOf(designated.find((fn) => fn.name === name)!, designation),
+  );
+  expect([limit, target]).toEqual([said, said]);
+  expect(noteOf(designated.find((fn) => fn.name === "THREAD.MAJOR")!, designation)).toBe("");
+});

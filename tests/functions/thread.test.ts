@@ -52,7 +52,7 @@ test("figures from memory carry a note that says so", () => {
 
 test("limits of a pitch that the tables do not have carry a note, and others do not", () => {
   expect(parted(call("THREAD.LIMIT", "M10x1.1", "pitch", "max")).note).toContain("no pitch of 1.1 mm");
-  expect(parted(call("THREAD.LIMIT", "M10x1.25", "pitch", "max")).note).toBe("");
+  expect(parted(call("THREAD.LIMIT", "M10x1.25-6g", "pitch", "max")).note).toBe("");
 });
 
 test("a stated member wins over the class", () => {

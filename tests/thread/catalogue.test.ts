@@ -68,7 +68,7 @@ const members = ["external", "internal"] as const;
 
 /** Everything that a thread says of itself. */
 function figures(thread: Thread): string {
-  const { form, limits: _, ...plain } = thread;
+  const { form, limits: _, classTaken: __, ...plain } = thread;
   return JSON.stringify([plain, form.name, members.map((member) => limitsOf(thread, member) ?? "none")]);
 }
 

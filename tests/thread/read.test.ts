@@ -14,7 +14,7 @@ const designations = catalogue.flatMap((series) =>
   ),
 );
 
-const figures = ({ form: _, limits, ...rest }: Thread) => rest;
+const figures = ({ form: _, limits, classTaken, ...rest }: Thread) => rest;
 
 // Spellings of the designations that the trade uses, and the thread each must mean.
 test.each([
