@@ -127,3 +127,28 @@ describe("an M20x2.5-6H nut", () => {
     }
   });
 });
+
+describe("gears, half nuts and speed", () => {
+  test("the lead is cut, and the half nuts close where both leads agree", () => {
+    const job = jobWith({});
+    // A wheel of 15 teeth on 3 mm are 45 mm = 18 leads of 2.5; one of three marks is 15 mm = 6 leads.
+    expect(number(job, "lead_cut")).toBeCloseTo(2.5, 12);
+    expect(valueAt(job, "usable_marks")).toBe("1,2,3");
+    // 25.4/8 x 100/127 = 2.5 exactly; 2.5 mm and 1/8 in meet only after 317.5 mm, 127 leads: no mark does.
+    type(job, "leadscrew", '=CONVERT(1/8,"in",unit)');
+    expect(number(job, "lead_cut")).toBeCloseTo(2.5, 12);
+    expect(valueAt(job, "half_nuts")).toBe("keep them closed");
+    expect(valueAt(job, "'Gears and marks'!A20")).toContain("keep the half nuts closed");
+  });
+
+  test("the speed is the slower of what the tool and the hand bear", () => {
+    const job = jobWith({ surface_speed: "10" });
+    // 10 000 / (20 pi) = 159.15; 6 mm in 1 s at 2.5 a turn are 2.4 turns: 144 rev/min; of the lathe's speeds 110.
+    expect(number(job, "speed_for_surface")).toBeCloseTo(159.1549, 3);
+    expect(number(job, "speed_cap")).toBeCloseTo(144, 9);
+    expect(valueAt(job, "spindle_speed")).toBe(110);
+    // 5 000 / (20 pi) = 79.6: 70.
+    type(job, "surface_speed", "5");
+    expect(valueAt(job, "spindle_speed")).toBe(70);
+  });
+});
