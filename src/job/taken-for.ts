@@ -18,8 +18,7 @@ import type { LengthUnit } from "./readings.ts";
 export function takenFor(job: Job, edits: readonly CellEdit[]): CellEdit[] {
   const pairs = pairsOf(job);
   if (pairs.length === 0) return [];
-  const now = namedValue(job, "reading_for");
-  const belongs = typeof now === "string" ? now : "";
+  const belongs = nowFor(job);
   return edits.flatMap(({ sheet, row, column, text }) =>
     pairs.flatMap(({ readings, beside }): CellEdit[] => {
       if (sheet !== readings.sheet || column !== readings.right) return [];
@@ -31,6 +30,15 @@ export function takenFor(job: Job, edits: readonly CellEdit[]): CellEdit[] {
       return [{ ...at, text: typed === "" || typed.startsWith("=") ? "" : asText(belongs) }];
     }),
   );
+}
+
+/** What `reading_for` says; where that is still of an earlier edit, that it was not known, so that no wrong thread proves a reading. */
+function nowFor(job: Job): string {
+  const area = namedArea(job, "reading_for");
+  if (!area) return "";
+  const { value, stale } = job.cell(area.sheet, area.top, area.left);
+  if (stale) return "a thread not reckoned yet";
+  return typeof value === "string" ? value : "";
 }
 
 /** True when the reading in this row of the log was taken for something else than what is measured now. */

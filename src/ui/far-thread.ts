@@ -58,12 +58,12 @@ let spare: Hand | undefined = new Hand();
 
 export const far: Far = {
   start(heard, died) {
-    const hand = spare ?? new Hand();
+    // One that broke down while it waited is no reason to do without.
+    const hand = spare && spare.dead === undefined ? spare : new Hand();
+    if (hand !== spare) spare?.worker?.terminate();
     spare = undefined;
     hand.heard = heard;
     hand.died = died;
-    const { dead } = hand;
-    if (dead !== undefined) later(() => died(dead));
     return {
       post: (order) => hand.worker?.postMessage(order),
       end: () => hand.worker?.terminate(),

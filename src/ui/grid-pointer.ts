@@ -252,6 +252,7 @@ export class GridPointer {
         scroll.removeEventListener("pointermove", move);
         scroll.removeEventListener("pointerup", end);
         scroll.removeEventListener("pointercancel", cancel);
+        scroll.removeEventListener("lostpointercapture", cancel);
         this.drawing = undefined;
         act();
       });
@@ -260,6 +261,8 @@ export class GridPointer {
     scroll.addEventListener("pointermove", move);
     scroll.addEventListener("pointerup", end);
     scroll.addEventListener("pointercancel", cancel);
+    // The pointer may be lost without a cancel, as when its window goes.
+    scroll.addEventListener("lostpointercapture", cancel);
   }
 
   private onClick(event: PointerEvent) {

@@ -120,17 +120,19 @@ export class Keep {
    * The text of a job, put together outside the page's own memory where it is in parts.
    * @throws Damaged where a part of it is missing
    */
-  async source({ id, text, parts }: KeptJob): Promise<string | Blob> {
+  async source({ id, text, parts, revision }: KeptJob): Promise<string | Blob> {
     if (parts === undefined) return text;
+    // In one step, so that no part is of another revision.
+    const step = this.base.transaction(["jobs", "parts"]);
+    const there: unknown = await step.objectStore("jobs").get(id);
+    if (isKeptJob(there) && there.revision !== revision) throw new Error("another tab has just written it");
     const all: Blob[] = [];
-    for (let i = 0; i < parts; i++) all.push(new Blob([await this.part(id, i)]));
+    for (let i = 0; i < parts; i++) {
+      const found: unknown = await step.objectStore("parts").get([id, i]);
+      if (typeof found !== "string") throw new Damaged("a part of its text is missing");
+      all.push(new Blob([found]));
+    }
     return new Blob(all);
-  }
-
-  private async part(id: string, part: number): Promise<string> {
-    const found: unknown = await this.base.get("parts", [id, part]);
-    if (typeof found !== "string") throw new Damaged("a part of its text is missing");
-    return found;
   }
 
   /** Writes without looking first: the only way that still gets through while the page is being closed. */

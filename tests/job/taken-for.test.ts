@@ -5,6 +5,7 @@ import type { SheetDocument } from "../../src/job/document.ts";
 import { readJob } from "../../src/job/file.ts";
 import { showValue } from "../../src/job/format.ts";
 import { createJob, type Job } from "../../src/job/job.ts";
+import { InProcess } from "../engine/in-process.ts";
 
 const names = {
   unit: "Job!C1",
@@ -16,7 +17,7 @@ const names = {
   readings_for: "Job!C5:C7",
 };
 
-function jobWith(more: Partial<SheetDocument> = {}) {
+function jobWith(more: Partial<SheetDocument> = {}, far?: InProcess) {
   const job = createJob(
     readJob(
       JSON.stringify({
@@ -32,6 +33,10 @@ function jobWith(more: Partial<SheetDocument> = {}) {
         check: {},
       }),
     ),
+    undefined,
+    () => {},
+    undefined,
+    far?.setting,
   );
   const type = (cell: string, text: string) => {
     const column = "ABC".indexOf(cell[0]!);
@@ -64,6 +69,18 @@ describe("what a reading was taken for", () => {
     type("B2", "12.9");
     type("B2", "=12.8+0.1");
     expect(value("C2")).toBeNull();
+  });
+
+  test("is not the thread of an edit before, where the new one is not reckoned yet", () => {
+    const far = new InProcess();
+    const { type, value } = jobWith({}, far);
+    far.settle();
+    type("B1", "M16");
+    type("B2", "12.9");
+    far.settle();
+    expect(value("C2")).toBe("a thread not reckoned yet");
+    type("B2", "12.8");
+    expect(value("C2")).toBe("M16, wire 1.1 mm");
   });
 
   test("is what the same edit says where it says so, as a paste of both does", () => {

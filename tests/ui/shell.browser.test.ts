@@ -44,6 +44,18 @@ test("a record set aside is out of the list and not lost", async () => {
   expect(await keep.read("a")).toBeUndefined();
 });
 
+test("a text in parts is never put together of two revisions", async () => {
+  const keep = await openKeep();
+  const large = { ...job, text: "", parts: 2 };
+  await keep.write(large, [
+    [0, () => "old"],
+    [1, () => "old"],
+  ]);
+  await keep.write({ ...large, revision: 2 }, [[1, () => "new"]]);
+  await expect(keep.source(large)).rejects.toThrow("another tab has just written it");
+  expect(await new Response(await keep.source({ ...large, revision: 2 })).text()).toBe("oldnew");
+});
+
 test("the parts of a record set aside stay, those of a removed one go when the page is opened anew", async () => {
   const keep = await openKeep();
   const large = { ...job, text: "", parts: 2 };
