@@ -12,7 +12,7 @@ import { fillFrom, type Refused } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
 import { intentOf, type Spot } from "./grid-keys.ts";
 import type { Band } from "./grid-pointer.ts";
-import type { Area } from "./grid-window.ts";
+import { type Area, sizeWords } from "./grid-window.ts";
 import { SheetView } from "./sheet-view.ts";
 import { widthOfTexts } from "./text-width.ts";
 
@@ -196,8 +196,9 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     event.preventDefault();
     event.stopPropagation();
     const { to } = intent;
+    this.roomFor(to.row, to.column);
     this.point(intent.extend && last ? last.from : to, to);
-    this.reveal(map.areaAt(to.row, to.column));
+    this.reveal((this.map ?? map).areaAt(to.row, to.column));
     this.said = cellName(to.row, to.column);
     return true;
   }
@@ -215,7 +216,11 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
   choose(from: Spot, to: Spot): void {
     this.from = from;
     this.to = to;
-    this.said = `${rangeName(this.area)} selected`;
+    this.said = this.chosenWords();
+  }
+
+  protected chosenWords(): string {
+    return [`${rangeName(this.area)} selected`, sizeWords(this.area)].filter(Boolean).join(", ");
   }
 
   /** A press on the zone marks takes the row, the column or all of the sheet; `extend` all from the first one taken. */

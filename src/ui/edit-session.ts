@@ -36,8 +36,21 @@ export class EditSession extends EventTarget {
   /** The person wants letters on the screen's keyboard where figures belong. */
   letters = false;
   private job: Job | undefined;
+  private size: string | undefined;
   /** The address pointed at last, and the formula before and after it. */
   private pointed: { readonly before: string; readonly address: string; readonly after: string } | undefined;
+
+  /** How large the range is that is chosen: "4 x 198"; undefined for one cell. */
+  get chosen(): string | undefined {
+    return this.size;
+  }
+
+  /** Told while the grid is drawn: whoever shows it is told afterwards. */
+  choose(size: string | undefined): void {
+    if (this.size === size) return;
+    this.size = size;
+    queueMicrotask(() => this.dispatchEvent(new Event("chosen")));
+  }
 
   /** Makes a cell the active one; an edit elsewhere is kept first. */
   stand(place: Place): void {

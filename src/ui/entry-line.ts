@@ -52,12 +52,12 @@ export class EntryLine extends LitElement {
     super.connectedCallback();
     for (const kind of ["keydown", "beforeinput"])
       this.addEventListener(kind, this.catchUp, { capture: true });
-    this.session.addEventListener("change", this.onChange);
+    this.listen(this.session);
     this.follow();
   }
 
   override disconnectedCallback(): void {
-    this.session.removeEventListener("change", this.onChange);
+    this.unlisten(this.session);
     this.stopJob?.();
     super.disconnectedCallback();
   }
@@ -77,8 +77,9 @@ export class EntryLine extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has("session")) {
-      changed.get("session")?.removeEventListener("change", this.onChange);
-      this.session.addEventListener("change", this.onChange);
+      const before = changed.get("session");
+      if (before) this.unlisten(before);
+      this.listen(this.session);
     }
     if (changed.has("job")) this.follow();
     if (!this.session.edit) this.asked = this.given = undefined;
@@ -216,6 +217,8 @@ export class EntryLine extends LitElement {
 
   private lane(view: CellView, text: string) {
     const says: unknown[] = [];
+    const { chosen } = this.session;
+    if (chosen !== undefined && !this.session.edit) says.push(html`<span>${chosen}</span>`);
     if (!this.session.edit && isErrorValue(view.value)) {
       const { error, message, from } = view.value;
       const place = from === undefined ? "" : ` It began in ${from}.`;
@@ -269,6 +272,14 @@ export class EntryLine extends LitElement {
             : `${cells} cells`;
         return html`<li class="dim a${index + 1}"><span>${name}</span><i aria-hidden="true"></i><b>${value}</b></li>`;
       });
+  }
+
+  private listen(session: EditSession) {
+    for (const kind of ["change", "chosen"]) session.addEventListener(kind, this.onChange);
+  }
+
+  private unlisten(session: EditSession) {
+    for (const kind of ["change", "chosen"]) session.removeEventListener(kind, this.onChange);
   }
 
   private follow() {

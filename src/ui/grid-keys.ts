@@ -11,6 +11,8 @@ export interface Spot {
 export interface Ground {
   readonly rows: number;
   readonly columns: number;
+  /** As far as room is made for a key that goes past the end; left out, the end is the end. */
+  readonly most?: { readonly rows: number; readonly columns: number };
   /** Rows of one screen less a row. */
   readonly page: number;
   /** The person wants Tab to go on to the next cell; else it leaves the grid. */
@@ -182,10 +184,10 @@ function blockEdge(row: number, column: number, step: Step, ground: Ground): Spo
   return at;
 }
 
-function within(row: number, column: number, ground: Ground): Spot {
+function within(row: number, column: number, { rows, columns, most = { rows, columns } }: Ground): Spot {
   return {
-    row: Math.max(0, Math.min(ground.rows - 1, row)),
-    column: Math.max(0, Math.min(ground.columns - 1, column)),
+    row: Math.max(0, Math.min(most.rows - 1, row)),
+    column: Math.max(0, Math.min(most.columns - 1, column)),
   };
 }
 

@@ -2,7 +2,6 @@ import { html, nothing, type PropertyValues } from "lit";
 import { customElement, query } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
-import { rangeName } from "../job/references.ts";
 import { fitColumns } from "./cell-commands.ts";
 import { CellField } from "./cell-field.ts";
 import { CommandedGrid } from "./commanded-grid.ts";
@@ -12,7 +11,7 @@ import type { EditSession, Step } from "./edit-session.ts";
 import { beside, editIntentOf, type Intent, intentOf, type Spot } from "./grid-keys.ts";
 import { GridPointer } from "./grid-pointer.ts";
 import { screenKeys } from "./screen-keys.ts";
-import { SheetMap } from "./sheet-map.ts";
+import type { SheetMap } from "./sheet-map.ts";
 
 /**
  * One sheet as a grid. Draws the part of it that is in view, and the active row wherever that is.
@@ -43,6 +42,7 @@ export class SheetGrid extends CommandedGrid {
 
   /** Makes a cell the active one and brings it into view. */
   override goTo(row: number, column: number, options: { focus?: boolean; extend?: boolean } = {}): void {
+    if (options.extend || options.focus) this.roomFor(row, column);
     const { map } = this;
     if (!map) return;
     const area = map.nearest(row, column);
@@ -50,7 +50,7 @@ export class SheetGrid extends CommandedGrid {
     if (options.extend) {
       this.session.commit();
       this.to = spot;
-      this.said = `${rangeName(this.area)} selected`;
+      this.said = this.chosenWords();
     } else this.stand(spot);
     if (options.focus) this.wantFocus = true;
     this.reveal(options.extend ? this.endOf(area) : area);
@@ -113,7 +113,7 @@ export class SheetGrid extends CommandedGrid {
     if (changed.has("job")) this.follow();
     if ((changed.has("job") || changed.has("sheet")) && this.job) {
       this.session.commit();
-      this.map = new SheetMap(this.job, this.sheet);
+      this.map = this.mapped(this.job);
       if (this.session.active.sheet !== this.sheet)
         this.session.stand({ sheet: this.sheet, row: 0, column: 0 });
       this.known = undefined;
@@ -259,7 +259,7 @@ export class SheetGrid extends CommandedGrid {
   private follow() {
     this.stopJob?.();
     this.stopJob = this.job?.subscribe(() => {
-      if (this.job) this.map = new SheetMap(this.job, this.sheet);
+      if (this.job) this.map = this.mapped(this.job);
       this.leaveHidden();
       this.requestUpdate();
     });

@@ -1,5 +1,6 @@
 /** What the grid asks of a sheet: its size, what it holds and where, its merged ranges. Made once for each state of the job. */
 import { parseCell, parseRange } from "../engine/address.ts";
+import { largestSheet } from "../job/changes.ts";
 import type { SheetDocument } from "../job/document.ts";
 import type { CellView, Job } from "../job/job.ts";
 import { foundIn, lastUsed } from "../job/large-cells.ts";
@@ -35,10 +36,12 @@ export class SheetMap {
   constructor(
     readonly job: Job,
     readonly name: string,
+    /** Room that was gone into past the end of the sheet. */
+    room: { readonly rows: number; readonly columns: number } = { rows: 0, columns: 0 },
   ) {
     this.sheet = job.document.sheets.find((sheet) => sheet.name === name);
-    this.rows = Math.max(leastRows, this.sheet?.rows ?? 0);
-    this.columns = Math.max(leastColumns, this.sheet?.columnCount ?? 0);
+    this.rows = Math.max(leastRows, this.sheet?.rows ?? 0, room.rows);
+    this.columns = Math.max(leastColumns, this.sheet?.columnCount ?? 0, room.columns);
     this.merged = (this.sheet?.merged ?? []).flatMap((range) => parseRange(range) ?? []);
     const hidden = this.sheet?.hidden ?? [];
     const frozen = frozenOf(this.sheet);
@@ -114,13 +117,17 @@ export class SheetMap {
     return {
       rows: this.rows,
       columns: this.columns,
+      most: largestSheet,
       page,
       used: this.used,
       filled: (row, column) => this.filled(row, column),
       areaAt: (row, column) => this.areaAt(row, column),
-      passRow: (row, by) => (this.rowLines.isHidden(row) ? this.rowLines.step(row, by) : row),
+      passRow: (row, by) =>
+        row < this.rows && this.rowLines.isHidden(row) ? this.rowLines.step(row, by) : row,
       passColumn: (column, by) =>
-        this.columnLines.isHidden(column) ? this.columnLines.step(column, by) : column,
+        column < this.columns && this.columnLines.isHidden(column)
+          ? this.columnLines.step(column, by)
+          : column,
     };
   }
 }

@@ -1,14 +1,18 @@
 import { LitElement } from "lit";
 import { property, query, state } from "lit/decorators.js";
 import type { SheetFunction } from "../functions/declare.ts";
+import { largestSheet } from "../job/changes.ts";
 import type { Job } from "../job/job.ts";
 import { EditSession } from "./edit-session.ts";
 import { GridGeometry } from "./grid-geometry.ts";
 import type { Ground, Spot } from "./grid-keys.ts";
 import type { Band } from "./grid-pointer.ts";
 import { type Area, columnsInView, indexAt, reveal, rowsInView, withMerged } from "./grid-window.ts";
-import type { SheetMap } from "./sheet-map.ts";
+import { SheetMap } from "./sheet-map.ts";
 import { noTraces, type Traces } from "./traces.ts";
+
+/** Room that is made at once where the end of a sheet is passed. */
+const moreRoom = { rows: 100, columns: 5 };
 
 /** Views narrower than this are phones, px. */
 const phone = 600;
@@ -40,6 +44,7 @@ export abstract class SheetRoom extends LitElement {
   @query(".probe") protected readonly probe!: HTMLElement;
 
   map: SheetMap | undefined;
+  private room = { sheet: "", rows: 0, columns: 0 };
   protected readonly geometry = new GridGeometry();
   protected size = { row: 28, head: 22, zone: 36, scale: 1, width: 0, height: 0 };
   /** How far the sheet is scrolled, as the last scroll event had it: asking the element lays out the page. */
@@ -59,6 +64,31 @@ export abstract class SheetRoom extends LitElement {
 
   protected get narrow(): boolean {
     return this.size.width > 0 && this.size.width < phone;
+  }
+
+  /** The map of the sheet as it is now, with the room that was gone into. */
+  protected mapped(job: Job): SheetMap {
+    if (this.room.sheet !== this.sheet) this.room = { sheet: this.sheet, rows: 0, columns: 0 };
+    return new SheetMap(job, this.sheet, this.room);
+  }
+
+  /** Makes room past the end of the sheet for a cell, and some more, as far as a sheet can grow. */
+  protected roomFor(row: number, column: number): void {
+    const { map, job, area, band } = this;
+    if (!map || !job || (row < map.rows && column < map.columns)) return;
+    const rows = row < map.rows ? map.rows : Math.min(largestSheet.rows, row + moreRoom.rows);
+    const columns =
+      column < map.columns ? map.columns : Math.min(largestSheet.columns, column + moreRoom.columns);
+    this.room = { sheet: this.sheet, rows, columns };
+    this.map = this.mapped(job);
+    // Whole columns and rows stay whole.
+    const whole = { row: area.bottom, column: area.right };
+    if (band === "columns") whole.row = this.map.rows - 1;
+    if (band === "rows") whole.column = this.map.columns - 1;
+    if (band) this.from = { row: area.top, column: area.left };
+    if (band) this.to = whole;
+    this.layColumns();
+    if (this.scroller) this.layOut();
   }
 
   protected layColumns(): void {

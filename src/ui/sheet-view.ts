@@ -10,7 +10,7 @@ import { traceAt } from "./traces.ts";
 import "./drawing-fold.ts";
 import { gridMarksStyle } from "./grid-marks-style.ts";
 import { gridStyle } from "./grid-style.ts";
-import { type Area, contains, reuse, type Span } from "./grid-window.ts";
+import { type Area, contains, reuse, type Span, sizeWords } from "./grid-window.ts";
 import { ownTask } from "./own-task.ts";
 import type { SheetMap } from "./sheet-map.ts";
 import { SheetRoom } from "./sheet-room.ts";
@@ -65,6 +65,7 @@ export abstract class SheetView extends SheetRoom {
     const drawnColumns = map.columnLines.drawn(columns, active.column);
     const area = this.area;
     const references = this.references();
+    this.session.choose(this.isOneCell(map, area) ? undefined : sizeWords(area));
     this.slots = reuse(this.slots, drawnRows.scrolled);
     const key = (row: number) => this.slots.get(row);
     const rowOf = (row: number) => this.rowTemplate(map, row, columns, area, references);
@@ -217,7 +218,12 @@ export abstract class SheetView extends SheetRoom {
     return found.map((one) => (one.sheet === this.sheet ? one : { ...one, top: -1, bottom: -1 }));
   }
   private readonly onScroll = () => {
+    const { scroller, scrolled, map } = this;
+    const known = scrolled.top === scroller?.scrollTop;
     this.noteScroll();
+    // By hand to the very end, and not by what brings a cell into view.
+    const end = scroller && scroller.scrollTop + scroller.clientHeight >= scroller.scrollHeight - 1;
+    if (map && end && !known && scroller.scrollTop > 0) this.roomFor(map.rows, 0);
     this.frame ||= requestAnimationFrame(() => {
       this.frame = 0;
       this.requestUpdate();

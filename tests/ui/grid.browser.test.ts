@@ -266,3 +266,15 @@ test("axe finds nothing in the grid and the entry line, at rest, in an edit and 
   await expect.element(page.getByRole("listbox", { name: "Choices for B6" })).toBeVisible();
   expect(await faults()).toEqual([]);
 });
+
+test("keys that pass the end of the sheet make room, the view follows the moving end, and its size shows", async () => {
+  await show(fakeJob({}), "D3");
+  await keys("{Shift>}{ArrowRight}{ArrowRight}{ArrowRight}{/Shift}");
+  for (let page = 0; page < 40 && grid().area.bottom < 210; page++) await keys("{Shift>}{PageDown}{/Shift}");
+  const { bottom } = grid().area;
+  expect(bottom).toBeGreaterThanOrEqual(210);
+  const head = page.getByRole("rowheader", { name: `${bottom + 1}`, exact: true });
+  await expect.element(head).toBeInViewport();
+  expect(grid().session.chosen).toBe(`4 x ${bottom - 1}`);
+  await expect.element(page.getByRole("status")).toHaveTextContent(`selected, 4 x ${bottom - 1}`);
+});
