@@ -132,17 +132,23 @@ async function latheIn(id: string, text: string, mine: boolean): Promise<Lathe |
 }
 
 function factsOf(job: Job): string {
-  const fact = (label: string, name: string) => {
+  const fact = (label: string, name: string, words: Readonly<Record<string, string>> = {}) => {
     const text = namedText(job, name);
-    return text ? [`${label} ${text}`] : [];
+    return text ? [`${label} ${words[text] ?? text}`] : [];
   };
   return [
     ...fact("leadscrew", "leadscrew"),
     ...fact("top slide division", "slide_division"),
     ...fact("cross slide division", "cross_division"),
-    ...fact("scale zeroed", "zero_line"),
+    ...fact("scale zeroed", "zero_line", zeroWords),
   ].join(", ");
 }
+
+const zeroWords = {
+  square: "square to the bed",
+  bed: "along the bed",
+  obtuse: "along the bed, at its far end",
+};
 
 /** A lathe that ships is invented; what is made of it is the person's, under a name that tells the two apart. */
 function ownOf({ document, name }: Lathe): JobDocument {

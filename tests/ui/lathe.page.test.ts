@@ -27,6 +27,13 @@ test("taking over a lathe changes gears and passes of the job, and one undo brin
   const before = await route.textContent();
   await page.getByRole("button", { name: "Lathe", exact: true }).click();
   await page.getByRole("button", { name: "Take over Inch bench lathe" }).waitFor();
+  // Where a scale stands at 0 is said in words of the trade, not by the word of its choice.
+  for (const words of [
+    /zeroed square to the bed/,
+    /zeroed along the bed(?!,)/,
+    /zeroed along the bed, at its far end/,
+  ])
+    await page.getByText(words).first().waitFor();
   expect(await faults(page)).toEqual([]);
   await page.getByRole("button", { name: "Take over Inch bench lathe" }).click();
   // 1/8 in leadscrew to 12 per inch is 2 to 3; 48 and 72 are that of its set with the largest sum of teeth.
