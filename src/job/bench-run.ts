@@ -154,8 +154,10 @@ export function askedInWords(steps: readonly Step[]): string {
     ? ""
     : slide > 0 && straight === 0
       ? " The rest is kept for the cross slide."
-      : slide === 0 && straight === 0 && springs > 0
-        ? " Less than a division of the cross slide is left."
-        : "";
+      : slide === 0 && straight > 0
+        ? " What is left is for the cross slide."
+        : slide === 0 && springs > 0
+          ? " Less than a division of the cross slide is left."
+          : "";
   return `Next: ${parts.join(", ")}.${why}`;
 }

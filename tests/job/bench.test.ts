@@ -167,7 +167,13 @@ describe("what a reading asks for", () => {
 
   test("straight in what is left, in whole divisions, spring passes, and another reading", () => {
     // (12.71 - 12.6) / 2 = 0.055 is 2 divisions of 0.02 and a bit; not what the plan had, which is as many by chance.
-    expect(asked(jobWith(screw), 12.71)).toEqual(["X +1", "X +1", "S", "measure"]);
+    const job = jobWith(screw);
+    expect(asked(job, 12.71)).toEqual(["X +1", "X +1", "S", "measure"]);
+    expect(
+      askedInWords(runOf(job, stepsOf(job), [{ at: measuring, reading: 12.71 }]).slice(measuring + 1)),
+    ).toBe(
+      "Next: 2 divisions straight in on the cross slide, 1 spring pass, then measure. What is left is for the cross slide.",
+    );
     // (12.78 - 12.6) / 2 = 0.09: 0.05 for the top slide is 2.9 divisions of 0.0173, under the least cut of 3.
     expect(asked(jobWith(screw), 12.78)).toEqual(["X +1", "X +1", "X +1", "X +1", "S", "measure"]);
   });
