@@ -119,7 +119,7 @@ export class AskDialog extends LitElement {
                 <p class="wrong" role="alert">${this.wrong}</p>
               </div>
               <div class="foot">
-                <button class="act" type="button" @click=${() => this.dialog.close()}>Leave it</button>
+                <button class="act" type="button" @click=${() => this.dialog.close()}>Cancel</button>
                 <button class="act go" type="submit">${question.go}</button>
               </div>
             </form>`

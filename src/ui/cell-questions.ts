@@ -126,7 +126,7 @@ export async function askLimits(on: Ready): Done {
         label: "What the caution says",
         kind: "line",
         value: now.message ?? "",
-        hint: "nothing: a plain sentence",
+        hint: "left empty, it says what the limits are",
       },
     ],
     go: "Set",

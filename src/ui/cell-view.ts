@@ -94,7 +94,10 @@ function contentOf(state: CellState, shown: Shown, geometry: GridGeometry) {
 // All in one line of text, so that the name of the cell reads as it shows: "1.3554 mm". The unit lane lies over the
 // padding, and the white space before the unit belongs to the name.
 function numberTemplate(parts: NumberParts, state: CellState, geometry: GridGeometry) {
-  const width = edgesBetween(state.area, geometry) / (typeSize * geometry.scale);
+  // A caution hatches 18 px of the cell, and its figures are bold.
+  const hatched = state.view.caution !== undefined || state.view.format.role === "caution";
+  const free = edgesBetween(state.area, geometry) - (hatched ? 24 : 0);
+  const width = free / (typeSize * geometry.scale);
   const room = roomOf(parts, state.slot ?? noSlot, width);
   const degree = parts.degree ? html`<i class="deg">°</i>` : nothing;
   const lane = room.lane > 0 ? geometry.lane(room.lane) : "";

@@ -4,6 +4,7 @@ import { cellName } from "../engine/address.ts";
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import { shownText } from "../job/format.ts";
+import { wordBefore } from "../job/formula-parts.ts";
 import type { CellView, Job } from "../job/job.ts";
 import { quantityAt } from "../job/readings.ts";
 import { onSheet, referencesOf } from "../job/references.ts";
@@ -244,7 +245,10 @@ export class EntryLine extends LitElement {
       );
     } else if (this.session.edit && text.startsWith("=")) {
       const value = this.givenBy(text);
-      if (isErrorValue(value) && value.message !== "")
+      // While names are offered that begin or go on like this word, it is not wrong yet.
+      const word = wordBefore(text, caret)?.word ?? "";
+      const going = word.length > 1 && offersFor(word, this.job!, this.functions).length > 0;
+      if (isErrorValue(value) && value.message !== "" && !(going && value.error === "#NAME?"))
         says.push(html`<span class="wrong">${sentence(value.message)}</span>`);
     }
     const dimensions = this.dimensions(text);

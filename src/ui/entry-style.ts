@@ -65,7 +65,7 @@ export const entryStyle = css`
     border-radius: 0;
     background: none;
     color: var(--ink);
-    font: 400 var(--t-entry) / 1.2 var(--sans);
+    font: 400 var(--t-entry) / 1.2 var(--formula);
     letter-spacing: 0.01em;
     outline: 0;
   }
@@ -73,7 +73,7 @@ export const entryStyle = css`
     align-self: end;
     height: var(--line);
     border-bottom: var(--l-thick) solid var(--rule-2);
-    font: 400 var(--t-entry) / 1.2 var(--sans);
+    font: 400 var(--t-entry) / 1.2 var(--formula);
   }
   .argument b {
     color: var(--ink);

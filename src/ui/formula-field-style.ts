@@ -18,7 +18,7 @@ export const formulaFieldStyle = css`
     height: 100%;
     overflow: auto;
     scrollbar-width: none;
-    font-family: var(--sans) !important;
+    font-family: var(--formula) !important;
     line-height: 1.3 !important;
   }
   .cm-content {
@@ -118,6 +118,7 @@ export const formulaFieldStyle = css`
   .cm-completionInfo {
     max-width: 420px;
     padding: var(--s2) var(--s3) !important;
+    font-family: var(--formula);
     font-size: var(--t-note);
   }
 `;

@@ -140,7 +140,7 @@ export const gridMarksStyle = css`
     max-height: calc(6 * var(--row));
     overflow: auto;
     background: var(--paper);
-    font: 400 var(--t-cell) / 1.2 var(--sans);
+    font: 400 var(--t-cell) / 1.2 var(--formula);
     text-align: left;
     --line: var(--row);
   }
@@ -167,6 +167,7 @@ export const gridMarksStyle = css`
     background: var(--paper);
     color: var(--ink);
     font: inherit;
+    font-family: var(--formula);
     font-weight: 400;
     text-align: left;
     outline: 0;

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
+import type { Reckoning } from "../engine/reckoner.ts";
 import type { Job } from "../job/job.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -60,11 +61,11 @@ export class ReckonLine extends LitElement {
     return html`${
       reckoning
         ? html`<div class="line">
-            <span>${reckoning.stopped ? "Stopped" : "Reckoning"}${reckoning.of > 0 ? `, ${count(reckoning.done)} of ${count(reckoning.of)} values` : ""}</span>
+            <span>${reckoning.stopped ? "Stopped" : "Reckoning"}${amount(reckoning)}</span>
             <progress
               aria-label="Values reckoned"
               max=${reckoning.of || 1}
-              value=${reckoning.of > 0 || reckoning.stopped ? reckoning.done : nothing}
+              value=${reckoning.of > reckoning.done || reckoning.stopped ? reckoning.done : nothing}
             ></progress>
             <button
               class="act"
@@ -88,11 +89,17 @@ export class ReckonLine extends LitElement {
     } else if (!this.told) {
       this.timer ??= setTimeout(() => {
         this.told = true;
-        this.said = reckoning.of > 0 ? `Reckoning ${count(reckoning.of)} values.` : "Reckoning.";
+        this.said = reckoning.of > reckoning.done ? `Reckoning ${count(reckoning.of)} values.` : "Reckoning.";
       }, patience);
     } else if (reckoning.stopped) this.said = "Stopped. What is slanted is not reckoned yet.";
     this.requestUpdate();
   }
+}
+
+/** After an edit nobody knows beforehand how many values it reaches: then only those that are done are told. */
+function amount({ done, of }: Reckoning): string {
+  if (of > done) return `, ${count(done)} of ${count(of)} values`;
+  return done > 0 ? `, ${count(done)} values so far` : "";
 }
 
 function count(number: number): string {

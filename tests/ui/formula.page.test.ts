@@ -28,6 +28,8 @@ test("a function is completed from its beginning, and its arguments are told one
   const offer = page.getByRole("option", { name: /^FLANK\.INFEED/ });
   await offer.waitFor();
   expect(await faults(page)).toEqual([]);
+  // What is offered is on its way, and no mistake yet.
+  expect(await page.getByText("is not known").count()).toBe(0);
   await page.keyboard.press("Tab");
   await expect.poll(() => page.getByRole("listbox").count()).toBe(0);
   await page.getByText("1 depth").waitFor();

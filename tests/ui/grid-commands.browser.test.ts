@@ -203,7 +203,7 @@ test("a very large paste asks first, and a sheet grows for one that is past its 
   await navigator.clipboard.writeText(Array.from({ length: 6000 }, (_, i) => String(i)).join("\n"));
   await userEvent.paste();
   await expect.element(dialog).toHaveTextContent("6000 cells");
-  await dialog.getByRole("button", { name: "Leave it" }).click();
+  await dialog.getByRole("button", { name: "Cancel" }).click();
   expect(toolOf(job).cells).toEqual({});
   await expect.poll(focused).toBe("A1");
   await navigator.clipboard.writeText(Array.from({ length: 300 }, (_, i) => String(i)).join("\n"));
