@@ -40,7 +40,7 @@ export class EditSession extends EventTarget {
   /** The address pointed at last, and the formula before and after it. */
   private pointed: { readonly before: string; readonly address: string; readonly after: string } | undefined;
 
-  /** How large the range is that is chosen: "4 x 198"; undefined for one cell. */
+  /** How large the range is that is chosen: "198 by 4", rows and columns; undefined for one cell. */
   get chosen(): string | undefined {
     return this.size;
   }

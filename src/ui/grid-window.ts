@@ -86,10 +86,10 @@ export function reuse(before: ReadonlyMap<number, number>, rows: readonly number
   return new Map(rows.map((row) => [row, before.get(row) ?? free.pop() ?? ++next]));
 }
 
-/** How many columns and rows: "4 x 198"; undefined for a single cell. */
+/** How many rows and columns: "198 by 4"; undefined for a single cell. */
 export function sizeWords({ top, left, bottom, right }: Area): string | undefined {
   const [wide, high] = [right - left + 1, bottom - top + 1];
-  return wide === 1 && high === 1 ? undefined : `${wide} x ${high}`;
+  return wide === 1 && high === 1 ? undefined : `${high} by ${wide}`;
 }
 
 export function contains(area: Area, row: number, column: number): boolean {

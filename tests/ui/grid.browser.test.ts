@@ -275,6 +275,6 @@ test("keys that pass the end of the sheet make room, the view follows the moving
   expect(bottom).toBeGreaterThanOrEqual(210);
   const head = page.getByRole("rowheader", { name: `${bottom + 1}`, exact: true });
   await expect.element(head).toBeInViewport();
-  expect(grid().session.chosen).toBe(`4 x ${bottom - 1}`);
-  await expect.element(page.getByRole("status")).toHaveTextContent(`selected, 4 x ${bottom - 1}`);
+  expect(grid().session.chosen).toBe(`${bottom - 1} by 4`);
+  await expect.element(page.getByRole("status")).toHaveTextContent(`selected, ${bottom - 1} by 4`);
 });
