@@ -71,7 +71,7 @@ export async function openPage(context: BrowserContext, { reckoned = true } = {}
 /** Waits until a job is on the desk, and the cells in view have their values. */
 export async function ready(page: Page): Promise<void> {
   await page.getByRole("grid").first().waitFor();
-  await expect.poll(() => page.locator("sheet-grid .stale").count(), { timeout: 10_000 }).toBe(0);
+  await expect.poll(() => page.locator("sheet-grid .stale").count(), { timeout: 20_000 }).toBe(0);
 }
 
 export function touchContext(width: number, height: number): Promise<BrowserContext> {
