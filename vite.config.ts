@@ -48,6 +48,7 @@ export default defineConfig({
           root: ".",
           include: ["tests/**/*.browser.test.ts"],
           testTimeout: 20_000,
+          expect: { poll: { timeout: 5_000 } },
           browser: {
             enabled: true,
             headless: true,
@@ -74,6 +75,8 @@ export default defineConfig({
           environment: "node",
           globalSetup: ["tests/ui/serve.ts"],
           testTimeout: 60_000,
+          // A busy machine is late, not wrong.
+          expect: { poll: { timeout: 10_000 } },
           hookTimeout: 60_000,
           fileParallelism: false,
         },
