@@ -1,6 +1,5 @@
 import { css, html, LitElement, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { Reckoning } from "../engine/reckoner.ts";
 import type { Job } from "../job/job.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -97,7 +96,7 @@ export class ReckonLine extends LitElement {
 }
 
 /** After an edit nobody knows beforehand how many values it reaches: then only those that are done are told. */
-function amount({ done, of }: Reckoning): string {
+function amount({ done, of }: NonNullable<Job["reckoning"]>): string {
   if (of > done) return `, ${count(done)} of ${count(of)} values`;
   return done > 0 ? `, ${count(done)} values so far` : "";
 }
