@@ -2,12 +2,13 @@
 import { nothingGiven } from "../functions/declare.ts";
 
 export function partsOfNote(note: string | undefined): { doubt?: string; taken?: string } {
-  if (note === undefined || !note.includes(nothingGiven)) return note === undefined ? {} : { doubt: note };
-  const parts = note.split("; ");
+  if (note === undefined) return {};
+  // What several arguments share is said once.
+  const parts = [...new Set(note.split("; "))];
   const isTaken = (part: string) => part.startsWith(nothingGiven);
   const doubts = parts.filter((part) => !isTaken(part));
   return {
     ...(doubts.length > 0 && { doubt: doubts.join("; ") }),
-    taken: [...new Set(parts.filter(isTaken))].join("; "),
+    ...(doubts.length < parts.length && { taken: parts.filter(isTaken).join("; ") }),
   };
 }

@@ -43,6 +43,16 @@ export function referencesOf(formula: string, sheet: string, names: JobDocument[
   return found;
 }
 
+/** Each range once, as it was first typed. */
+export function distinctReferences(references: readonly Reference[]): Reference[] {
+  const known = new Map<string, Reference>();
+  for (const one of references) {
+    const key = `${one.sheet}!${rangeName(one)}`;
+    if (!known.has(key)) known.set(key, one);
+  }
+  return [...known.values()];
+}
+
 function namedRange(word: string, names: JobDocument["names"]) {
   const key = Object.keys(names).find((name) => name.toLowerCase() === word.toLowerCase());
   const target = key === undefined ? undefined : splitSheet(names[key]!);

@@ -117,9 +117,12 @@ function whatItIs(view: CellView): string {
 
 /** Words to the left of a cell, else the heading of its column, else nothing. */
 export function labelOf(job: Job, { sheet, row, column }: Place): string {
+  // What the formula reads is a value to it, and words that a formula gives are an answer.
+  const read = referencesOf(job.cell(sheet, row, column).text, sheet, job.document.names);
   const words = (r: number, c: number) => {
-    const { value } = job.cell(sheet, r, c);
-    return typeof value === "string" && value.trim() !== "" ? value : undefined;
+    const { value, text } = job.cell(sheet, r, c);
+    const isRead = read.some((one) => one.sheet === sheet && !many(one) && one.top === r && one.left === c);
+    return typeof value === "string" && isNameLike(value) && !isRead && text[0] !== "=" ? value : undefined;
   };
   for (let c = column - 1; c >= 0; c--) {
     const found = words(row, c);
@@ -131,6 +134,12 @@ export function labelOf(job: Job, { sheet, row, column }: Place): string {
     if (cell.format.role === "column" && typeof cell.value === "string") return cell.value;
   }
   return "";
+}
+
+/** A name is short; a sentence that happens to stand beside a cell is none. */
+function isNameLike(text: string): boolean {
+  const words = text.trim();
+  return words !== "" && words.length <= 48 && words.split(/\s+/).length <= 7;
 }
 
 function filledIn(job: Job, formula: string, references: readonly Reference[]): string {

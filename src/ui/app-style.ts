@@ -42,6 +42,23 @@ export const appStyle = css`
     z-index: 7;
     border-top: 1px solid var(--rule-2);
   }
+  /* It stands beside the cells or under them, never over the one that is asked about. */
+  .house.why:not(.roomy) sheet-grid {
+    margin-right: 340px;
+  }
+  @media (max-width: 700px) {
+    .house.why:not(.roomy) why-drawer {
+      align-self: end;
+      width: 100%;
+      height: 55%;
+    }
+    .house.why:not(.roomy) sheet-grid {
+      align-self: start;
+      height: 45%;
+      margin-right: 0;
+      --fold: none;
+    }
+  }
   .house.why.roomy {
     grid-template:
       "card rail rail" var(--rail)

@@ -7,7 +7,7 @@ import { shownText } from "../job/format.ts";
 import { wordBefore } from "../job/formula-parts.ts";
 import type { CellView, Job } from "../job/job.ts";
 import { quantityAt } from "../job/readings.ts";
-import { onSheet, referencesOf } from "../job/references.ts";
+import { distinctReferences, onSheet, referencesOf } from "../job/references.ts";
 import { argumentWords } from "./argument-words.ts";
 import { EditSession } from "./edit-session.ts";
 import { entryStyle } from "./entry-style.ts";
@@ -261,7 +261,7 @@ export class EntryLine extends LitElement {
 
   private dimensions(text: string) {
     const { job, session } = this;
-    return referencesOf(text, session.active.sheet, job!.document.names)
+    return distinctReferences(referencesOf(text, session.active.sheet, job!.document.names))
       .slice(0, mostDimensions)
       .map(({ text: name, sheet, top, left, bottom, right }, index) => {
         const cells = (bottom - top + 1) * (right - left + 1);

@@ -3,7 +3,7 @@ import { sheetPrefix } from "../engine/address.ts";
 import { type SheetFunction, signature } from "../functions/declare.ts";
 import { generalFunctions } from "../functions/general.ts";
 import type { Job } from "../job/job.ts";
-import { referencesOf } from "../job/references.ts";
+import { distinctReferences, rangeName, referencesOf } from "../job/references.ts";
 import { namedText } from "./operations.ts";
 
 export interface Offer {
@@ -19,8 +19,11 @@ export interface Offer {
 /** More than this many help nobody to choose. */
 const most = 40;
 
-/** References shown with their values; the inks and line patterns are four. */
-export const mostDimensions = 4;
+/** References shown with their values. */
+export const mostDimensions = 8;
+
+/** The inks and line patterns are four; further references have none. */
+const mostInks = 4;
 
 /** A stretch of the text that the grid shows in one of its inks. */
 export interface Inked {
@@ -32,9 +35,13 @@ export interface Inked {
 
 /** References of a formula on `sheet`, in the inks that the grid gives them. */
 export function inksOf(text: string, job: Job, sheet: string): Inked[] {
-  return referencesOf(text, sheet, job.document.names)
-    .slice(0, mostDimensions)
-    .map(({ start, text: name }, index) => ({ from: start, to: start + name.length, ink: index + 1 }));
+  const all = referencesOf(text, sheet, job.document.names);
+  const inked = distinctReferences(all).slice(0, mostInks);
+  return all.flatMap((one) => {
+    const ink =
+      inked.findIndex((other) => one.sheet === other.sheet && rangeName(one) === rangeName(other)) + 1;
+    return ink === 0 ? [] : [{ from: one.start, to: one.start + one.text.length, ink }];
+  });
 }
 
 /** Offers for a word as far as it is typed: those that begin with it first, then those that hold it. */

@@ -25,6 +25,10 @@ export const gridStyle = css`
     height: var(--row);
     width: calc(100px * var(--k));
   }
+  /* The page takes the folded drawings away where the cells would have no room beside them. */
+  drawing-fold {
+    display: var(--fold, block);
+  }
   .scroll {
     position: relative;
     flex: 1;

@@ -126,7 +126,12 @@ export abstract class SheetRoom extends LitElement {
       height: scroller.clientHeight,
     };
     if (JSON.stringify(size) === JSON.stringify(this.size)) return;
-    const moved = size.row !== this.size.row || size.scale !== this.size.scale;
+    // Less room: a panel or a keyboard has come, and the cell in hand is not to be under it.
+    const moved =
+      size.row !== this.size.row ||
+      size.scale !== this.size.scale ||
+      size.width < this.size.width ||
+      size.height < this.size.height;
     this.size = size;
     this.requestUpdate();
     if (moved) void this.updateComplete.then(() => this.revealActive());

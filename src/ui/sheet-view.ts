@@ -3,7 +3,7 @@ import { state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
-import { type Reference, rangeName, referencesOf } from "../job/references.ts";
+import { distinctReferences, type Reference, rangeName, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
 import { plateStyle } from "./drawing-cell.ts";
 import { traceAt } from "./traces.ts";
@@ -214,7 +214,8 @@ export abstract class SheetView extends SheetRoom {
   private references(): Reference[] {
     const { edit } = this.session;
     if (!edit?.text.startsWith("=") || !this.job) return [];
-    const found = referencesOf(edit.text, edit.place.sheet, this.job.document.names).slice(0, mostFramed);
+    const all = referencesOf(edit.text, edit.place.sheet, this.job.document.names);
+    const found = distinctReferences(all).slice(0, mostFramed);
     return found.map((one) => (one.sheet === this.sheet ? one : { ...one, top: -1, bottom: -1 }));
   }
   private readonly onScroll = () => {

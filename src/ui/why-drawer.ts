@@ -63,6 +63,7 @@ export class WhyDrawer extends LitElement {
         padding: var(--s2) var(--s3);
         border: 1px solid var(--rule);
         background: var(--paper);
+        font-family: var(--formula);
         font-size: var(--t-cell);
       }
       .wrong {

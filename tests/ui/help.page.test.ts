@@ -87,3 +87,22 @@ test.each([
   await drawer.getByRole("button", { name: "Close" }).tap();
   await drawer.waitFor({ state: "detached" });
 });
+
+test.each([
+  [1180, 820],
+  [390, 844],
+])("why does not cover the cell that it is about, %i by %i", async (width, height) => {
+  const page = await openPage(await touchContext(width, height));
+  const cell = page.locator("sheet-grid .c.active");
+  await page.getByRole("gridcell", { name: "Pitch diameter" }).first().tap();
+  const rail = page.getByRole("toolbar", { name: "Rail" });
+  await rail.getByRole("button", { name: "More", exact: true }).tap();
+  await page.getByRole("button", { name: "Why", exact: true }).tap();
+  const drawer = page.getByRole("complementary", { name: "Why" });
+  await drawer.waitFor();
+  const covered = async () => {
+    const [mine, over] = [(await cell.boundingBox())!, (await page.locator("why-drawer").boundingBox())!];
+    return mine.x + mine.width > over.x + 1 && mine.y + mine.height > over.y + 1;
+  };
+  await expect.poll(covered).toBe(false);
+});
