@@ -112,6 +112,7 @@ export class BenchActs {
     const { job } = this.acts;
     if (!job || !this.open) return undefined;
     const plan = stepsOf(job);
+    this.backInPlan(plan);
     const steps = this.run(job, plan);
     const figure = benchFigure(job, steps, this.at);
     return {
@@ -172,6 +173,7 @@ export class BenchActs {
   /** The person goes on with this plan, whichever it was before. */
   private follow(plan: Steps) {
     const mark = planMark(plan);
+    this.anew = false;
     if (this.plan === mark) return;
     this.plan = mark;
     this.rounds = [];
@@ -187,6 +189,13 @@ export class BenchActs {
     await this.acts.parts.draw();
   }
 
+  /** Nothing was done in the other plan, and it is the one before again: goes on where that was left. */
+  private backInPlan(plan: Steps) {
+    if (!this.anew || this.plan !== planMark(plan)) return;
+    this.anew = false;
+    this.at = this.standing?.at ?? 0;
+  }
+
   private get standing(): Standing | undefined {
     return readPlaces()[this.acts.parts.desk.openId];
   }
@@ -194,7 +203,9 @@ export class BenchActs {
   private stand(open: boolean): void {
     const { [this.acts.parts.desk.openId]: _, ...others } = readPlaces();
     const kept = Object.entries(others).slice(-(mostKept - 1));
-    const { at, rounds, plan } = this;
+    const { rounds, plan } = this;
+    // Until something is done in another plan the place in the one before is kept.
+    const at = this.anew ? (this.standing?.at ?? 0) : this.at;
     const standing: Standing = { at, open, rounds, plan };
     const places = Object.fromEntries([...kept, [this.acts.parts.desk.openId, standing]]);
     try {

@@ -249,8 +249,11 @@ export const benchStyle = css`
     display: inline-flex;
     flex-wrap: wrap;
     gap: 8px;
-    margin-left: 8px;
     vertical-align: middle;
+  }
+  .answers .act {
+    min-height: 60px;
+    padding: 4px 24px;
   }
   .none {
     grid-area: 1 / 1 / -1 / -1;
@@ -322,6 +325,7 @@ export const benchStyle = css`
       max-height: 40vh;
     }
     .top {
+      gap: 6px;
       padding: 6px 12px;
     }
     .stairs {
@@ -334,8 +338,10 @@ export const benchStyle = css`
       font-size: 24px;
     }
     .top .act {
+      min-width: 60px;
       min-height: 52px;
-      padding: 4px 12px;
+      padding: 4px 8px;
+      font-size: 17px;
     }
     .facts dl {
       padding: 4px 10px;

@@ -15,6 +15,7 @@ import {
   capital,
   changedWords,
   depthText,
+  ofHowMany,
   sayingOf,
   spokenWords,
   stepWords,
@@ -157,10 +158,10 @@ export class BenchView extends LitElement {
     return html`
       ${this.back(steps[this.here - 1], perTurn)}
       <div class="top">
-        <h1>${capital(stepName(step))} <small>${this.ofHowMany(step, steps)}</small></h1>
+        <h1>${capital(stepName(step))} <small>${ofHowMany(step, steps, this.here)}</small></h1>
         ${this.stairs(steps, depth)}
         ${job.takesReadings && step.kind !== "measure" ? html`<button class="act" aria-expanded=${this.measuring} @click=${this.turnOver}>Measure</button>` : nothing}
-        ${this.here > 0 || this.asking ? html`<button class="act again" aria-expanded=${this.asking} @click=${this.turnAsking}>Start again at pass 1</button>` : nothing}
+        ${this.here > 0 || this.asking ? html`<button class="act again" aria-expanded=${this.asking} @click=${this.turnAsking}>Start again<span class="sr"> at pass 1</span></button>` : nothing}
         <button class="act" @click=${() => this.close()}>Leave</button>
       </div>
       <div class="main">${this.takes ? this.measure(job, step) : this.winding(job, step, perTurn)}</div>
@@ -284,13 +285,6 @@ export class BenchView extends LitElement {
       drop: step.kind === "measure" ? undefined : this.turnOver,
       keep: this.keepReading,
     });
-  }
-
-  private ofHowMany(step: Step, steps: readonly Step[]) {
-    const same = steps.filter(({ kind }) => kind === step.kind);
-    const upToHere = steps.slice(0, this.here + 1).filter(({ kind }) => kind === step.kind);
-    if (step.kind === "slide") return `of ${same.length}`;
-    return same.length > 1 ? `${upToHere.length} of ${same.length}` : nothing;
   }
 
   private readonly onKey = (event: KeyboardEvent) => {

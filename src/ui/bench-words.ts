@@ -40,13 +40,13 @@ export function changedWords({ changed, startsAgain }: BenchJob) {
 }
 
 /** Whether to start again, with its two answers. */
-export function againQuestion({ takesReadings }: BenchJob, again: () => void, goOn: () => void) {
+export function againQuestion({ proof }: BenchJob, again: () => void, goOn: () => void) {
   return html`<b>Start again at pass 1?</b>
-    ${takesReadings ? "The reading is emptied, which Undo takes back; the log stays." : ""}
-    <i class="answers">
-      <button class="act go" @click=${again}>Start again</button>
+    ${proof.state === "no reading" ? "" : "The reading is emptied, which Undo takes back; the log stays."}
+    <span class="answers">
+      <button class="act go" @click=${again}>Yes, start again</button>
       <button class="act" @click=${goOn}>Go on here</button>
-    </i>`;
+    </span>`;
 }
 
 /** The step in hand, for the ear. */
@@ -56,4 +56,12 @@ export function spokenWords(step: Step, perTurn: number | undefined, back: boole
   const turns = perTurn !== undefined && step.kind === "slide" ? `${step.to.turns} turn plus ` : "";
   const divisions = step.wind === 1 ? "division" : "divisions";
   return `${name}: wind ${back ? "back" : "on"} by ${step.wind} ${divisions}, to ${turns}${step.to.division}`;
+}
+
+/** "of 12", or "1 of 2" where the steps of a kind have no numbers of their own. */
+export function ofHowMany(step: Step, steps: readonly Step[], here: number) {
+  const same = steps.filter(({ kind }) => kind === step.kind);
+  const upToHere = steps.slice(0, here + 1).filter(({ kind }) => kind === step.kind);
+  if (step.kind === "slide") return `of ${same.length}`;
+  return same.length > 1 ? `${upToHere.length} of ${same.length}` : nothing;
 }

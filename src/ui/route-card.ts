@@ -101,7 +101,8 @@ export class RouteCard extends LitElement {
     const { name, number, cautions, errors, signedOff, signedFor } = operation;
     const here = name === this.here;
     const warned = cautions + errors > 0;
-    const card = this.layout === "card";
+    const { layout } = this;
+    const card = layout === "card";
     const result = [operation.result, troubleWords(operation)].filter(Boolean).join(", ");
     const stale = signedFor !== "";
     const told = [result, signedFor].filter(Boolean).join("; ");
@@ -118,7 +119,7 @@ export class RouteCard extends LitElement {
           @keydown=${(event: KeyboardEvent) => this.onKey(event, operation)}
         >
           <span class="no ${String(short).length > 2 ? "long" : ""}">${short}</span>
-          <span class="words ${card ? "" : "sr"}"><span class="nm">${name}</span> <span class="res">${result}</span>${stale ? html` <span class="for">${signedFor}</span>` : nothing}</span>
+          <span class="words ${layout === "phone" ? "sr" : ""}"><span class="nm">${name}</span> <span class=${card ? "res" : "sr"}>${result}</span>${stale ? html` <span class=${card ? "for" : "sr"}>${signedFor}</span>` : nothing}</span>
         </button>
         ${
           this.layout === "phone" || number === undefined

@@ -106,8 +106,7 @@ export const routeStyle = css`
     font-style: italic;
     line-height: 1.3;
     color: var(--ink-2);
-    text-decoration: underline dashed 1px;
-    text-underline-offset: 3px;
+    border-bottom: 1.5px dashed var(--rule-2);
   }
   .box {
     display: grid;
@@ -263,10 +262,24 @@ export const routeStyle = css`
     height: max(56px, min(76px, var(--target) + 24px));
   }
   .strip .op {
-    padding-left: 7px;
+    padding: 0 0 20px 7px;
+  }
+  /* Under number and box, over the whole width. */
+  .strip .nm {
+    display: block;
+    position: absolute;
+    right: 4px;
+    bottom: 5px;
+    left: 7px;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+    font-size: var(--t-label);
+    font-weight: 400;
+    pointer-events: none;
   }
   .strip .box {
-    padding-right: 2px;
+    padding: 0 2px 20px 0;
   }
   .strip .no {
     font-size: 22px;
@@ -280,6 +293,9 @@ export const routeStyle = css`
   }
   .strip .add {
     height: calc(max(48px, var(--target)) + 1px);
+  }
+  .strip .add .op {
+    padding-bottom: 0;
   }
   .strip .add .no {
     font-size: 15px;

@@ -52,6 +52,7 @@ export class ShelfDialog extends LitElement {
           <h1 id="shelf">Shelf</h1>
           <span class="gap"></span>
           <button class="word" @click=${() => this.ask({ act: "threads" })}>Threads it knows</button>
+          <button class="word" @click=${() => this.ask({ act: "empty" })}>Start an empty job</button>
           <button class="word" @click=${() => this.ask({ act: "file" })}>Open a job file</button>
           <button class="word" @click=${() => this.ask({ act: "save" })}>Save this job to a file</button>
           <button class="act go" @click=${this.close}>Back to the job</button>
@@ -61,7 +62,7 @@ export class ShelfDialog extends LitElement {
           ${this.register()} ${this.wayBack()}
           <h2 id="templates">Template jobs <span>each opens as a copy; the examples are invented</span></h2>
           <ul class="rack" aria-labelledby="templates">
-            ${this.rack.map((template) => this.card(template))} ${this.emptyCard()}
+            ${this.rack.map((template) => this.card(template))}
           </ul>
         </div>
         <div class="foot">
@@ -188,14 +189,6 @@ export class ShelfDialog extends LitElement {
       <b>${template.title}</b>
       <p>${template.purpose}</p>
       <button class="act go" @click=${() => this.ask({ act: "start", template })}>Start a copy<span class="sr"> of ${template.title}</span></button>
-    </li>`;
-  }
-
-  private emptyCard() {
-    return html`<li>
-      <b>Empty job</b>
-      <p>One operation with nothing in it, for a sheet of your own.</p>
-      <button class="act go" @click=${() => this.ask({ act: "empty" })}>Start an empty job</button>
     </li>`;
   }
 

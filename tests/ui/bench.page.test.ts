@@ -152,7 +152,7 @@ test("the bench starts again at pass 1 when that is said twice, and undo brings 
   await bench.getByRole("heading", { name: "Measuring 2 of 2" }).waitFor();
   await bench.getByRole("button", { name: /^Done/ }).waitFor();
   await again.click();
-  await bench.getByRole("button", { name: "Start again", exact: true }).click();
+  await bench.getByRole("button", { name: "Yes, start again" }).click();
   await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
   expect(await again.count()).toBe(0);
   await press(page, "PageDown", 30);
@@ -235,6 +235,16 @@ test("a reading for another thread is not taken for one of this, and the changed
   await bench
     .getByText("The plan is another one than when you last stood here, so it starts at step 1")
     .waitFor();
+  await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
+  // With nothing done there, the place in the first plan is kept for it.
+  const leave = bench.getByRole("button", { name: "Leave", exact: true });
+  await leave.click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await bench.getByRole("heading", { name: "Measuring" }).waitFor();
+  await leave.click();
+  await page.getByRole("button", { name: "Redo", exact: true }).click();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
   await bench.getByRole("heading", { name: "Scratch pass" }).waitFor();
   await press(page, "PageDown", 30);
   await bench.getByText(/^Still to be proven: the reading 12.6900 mm was taken for 1\/2-12 BSW/).waitFor();
