@@ -151,7 +151,8 @@ test("a formula in the last column, where what is typed scrolls the sheet, is ty
   await page.getByRole("gridcell").first().click();
   await page.keyboard.type("=1+1");
   await page.keyboard.press("Enter");
-  await page.locator("formula-field").first().waitFor({ state: "detached" });
+  // The field with colours is fetched with the first formula.
+  await page.waitForFunction(() => customElements.get("formula-field") !== undefined);
   await page.keyboard.press("End");
   await expect.poll(() => page.locator("entry-line .balloon").textContent()).toBe("Z2");
   await page.keyboard.type("=THREAD.DEPTH(A3", { delay: 50 });
