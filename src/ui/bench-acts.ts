@@ -1,4 +1,5 @@
 /** What the bench view asks for: the place in the passes, which outlives the page, readings, and a screen that stays lit. */
+import { behindWords } from "../job/behind.ts";
 import {
   benchFacts,
   benchFigure,
@@ -126,6 +127,7 @@ export class BenchActs {
       problem: this.problem,
       changed: this.plan !== planMark(plan),
       startsAgain: this.anew,
+      behind: behindWords(job),
       closed: keepsClosed(job),
       unit: job.unit,
       figure: figure && pictureOf(figure, 240, 124, 1),

@@ -13,12 +13,12 @@ import { benchStyle } from "./bench-style.ts";
 import {
   againQuestion,
   capital,
-  changedWords,
   depthText,
   ofHowMany,
   sayingOf,
   spokenWords,
   stepWords,
+  warningWords,
 } from "./bench-words.ts";
 import { dialStyle } from "./dial-style.ts";
 import { openPanel } from "./open-panel.ts";
@@ -45,6 +45,8 @@ export interface BenchJob {
   readonly changed: boolean;
   /** For that reason it begins at the first step. */
   readonly startsAgain: boolean;
+  /** That figures may be of before; "" where they are not. */
+  readonly behind: string;
   /** The half nuts are never opened. */
   readonly closed: boolean;
   readonly unit: string;
@@ -176,7 +178,7 @@ export class BenchView extends LitElement {
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}
       </div>
-      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${this.asking ? againQuestion(job, this.startAgain, this.turnAsking) : html`${changedWords(job)}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}`}</span></div>
+      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${this.asking ? againQuestion(job, this.startAgain, this.turnAsking) : html`${warningWords(job)}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}`}</span></div>
       ${this.next(job, steps[this.here + 1], perTurn)}
       <p class="sr" role="status">${spokenWords(step, perTurn, job.plan.back)}</p>
     `;

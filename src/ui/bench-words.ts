@@ -34,9 +34,11 @@ export function depthText(depth: number, unit: string): string {
   return depth.toFixed(unit === "in" ? 4 : 3);
 }
 
-export function changedWords({ changed, startsAgain }: BenchJob) {
-  if (!changed) return nothing;
-  return html`<b>The plan is another one than when you last stood here${startsAgain ? ", so it starts at step 1" : ""}: look where the dial stands.</b> `;
+/** What to know before what the step says: that the figures are late, or the plan another one. */
+export function warningWords({ changed, startsAgain, behind }: BenchJob) {
+  const late = behind ? html`<b>${behind}</b> ` : nothing;
+  if (!changed) return late;
+  return html`${late}<b>The plan is another one than when you last stood here${startsAgain ? ", so it starts at step 1" : ""}: look where the dial stands.</b> `;
 }
 
 /** Whether to start again, with its two answers. */

@@ -90,10 +90,12 @@ test("an operation is signed off when it is known to hold no error, else only wh
   expect(signed()).toBe(true);
 });
 
-test("figures of before are said to be such on paper", async () => {
+test("figures of before are said to be such at the bench and on paper", async () => {
   const sheet = madeSheet("One", { A1: "1", B1: "=A1*2", A10: "1", C10: "=B1", D10: "=B1" });
   const { far, job } = farJob(madeDocument([sheet], { names: { plan: "One!A10:J20" } }));
   const { acts } = page(job);
+  Object.assign(acts.parts, { element: (tag: string) => (tag === "bench-view" ? { open: true } : null) });
+  const bench = new BenchActs(acts);
   new PaperActs(acts);
   const words = "Not all of it is reckoned: figures may be those of before.";
   const printed = () => {
@@ -101,9 +103,11 @@ test("figures of before are said to be such on paper", async () => {
     const area = printArea();
     return (area.shadowRoot ?? area).textContent;
   };
+  expect(bench.view?.behind).toBe("");
   expect(printed()).not.toContain(words);
   job.setCells([{ sheet: "One", row: 0, column: 0, text: "4" }]);
   job.stopReckoning();
+  expect(bench.view?.behind).toBe(words);
   expect(printed()).toContain(words);
   job.goOnReckoning();
   far.settle();
