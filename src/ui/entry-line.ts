@@ -16,6 +16,7 @@ import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
 import { ownTask } from "./own-task.ts";
 import { screenKeys } from "./screen-keys.ts";
+import { TriedFormula } from "./tried-formula.ts";
 
 /** Letters that may need more lines than a phone has for them. */
 const longRemark = 90;
@@ -41,9 +42,7 @@ export class EntryLine extends LitElement {
   private moves = false;
 
   private stopJob: (() => void) | undefined;
-  /** The formula that was asked for last, and what is known of it or of the one before it. */
-  private asked: { readonly of: string; readonly document: unknown } | undefined;
-  private given: CellValue | undefined;
+  private readonly trial = new TriedFormula(() => this.requestUpdate());
 
   override focus(): void {
     this.input?.focus();
@@ -83,7 +82,7 @@ export class EntryLine extends LitElement {
       this.listen(this.session);
     }
     if (changed.has("job")) this.follow();
-    if (!this.session.edit) this.asked = this.given = undefined;
+    if (!this.session.edit || changed.has("job")) this.trial.forget();
   }
 
   protected override updated(): void {
@@ -180,40 +179,28 @@ export class EntryLine extends LitElement {
   private gives(view: CellView, text: string) {
     const { job, session } = this;
     const quantity = quantityAt(job!.document, session.active, text, job!.unit);
-    const value = !session.edit ? view.value : text.startsWith("=") ? this.tried(text) : quantity;
+    const typed = session.edit !== undefined && text.startsWith("=");
+    const value = !session.edit ? view.value : typed ? this.tried(text) : quantity;
     const formula = text.startsWith("=") || view.spilledFrom !== undefined || quantity !== undefined;
     if (value === undefined || value === null || (!formula && !isErrorValue(value))) {
       return html`<div class="gives"></div>`;
     }
+    const late = typed && this.givenBy(text).late;
     return html`<div class="gives" role="group" aria-label="Gives">
       <span class="u">gives</span>
-      <b>${isErrorValue(value) ? value.error : shownText(value, view.format, job!.unit)}</b>
+      <b class=${late ? "late" : nothing}>${isErrorValue(value) ? value.error : shownText(value, view.format, job!.unit)}</b>
     </div>`;
   }
 
   /** A formula as far as it is typed; undefined while it does not read. */
   private tried(text: string): CellValue | undefined {
-    const value = this.givenBy(text);
+    const { value } = this.givenBy(text);
     return isErrorValue(value) ? undefined : value;
   }
 
-  /** What the formula that is being typed gives, or gave a few letters ago: it is reckoned elsewhere. */
-  private givenBy(text: string): CellValue | undefined {
-    const { sheet } = this.session.active;
-    const of = onSheet(text, sheet);
-    if (this.asked?.of !== of || this.asked.document !== this.job!.document) void this.ask(of);
-    return this.given;
-  }
-
-  private async ask(of: string): Promise<void> {
-    const job = this.job!;
-    const asked = { of, document: job.document };
-    this.asked = asked;
-    const value = await job.evaluate(of).catch(() => undefined);
-    // A newer one has been asked for, and comes after this.
-    if (this.asked !== asked) return;
-    this.given = Array.isArray(value) ? value[0]?.[0] : value;
-    this.requestUpdate();
+  /** What the formula that is being typed gives, or gave a few letters ago. */
+  private givenBy(text: string) {
+    return this.trial.of(this.job!, onSheet(text, this.session.active.sheet));
   }
 
   private lane(view: CellView, text: string) {
@@ -244,7 +231,7 @@ export class EntryLine extends LitElement {
         html`<span class="argument"><b>${name}</b> ${words}${example ? html` <i>${example}</i>` : nothing}</span>`,
       );
     } else if (this.session.edit && text.startsWith("=")) {
-      const value = this.givenBy(text);
+      const { value } = this.givenBy(text);
       // While names are offered that begin or go on like this word, it is not wrong yet.
       const word = wordBefore(text, caret)?.word ?? "";
       const going = word.length > 1 && offersFor(word, this.job!, this.functions).length > 0;

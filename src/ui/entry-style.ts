@@ -115,6 +115,16 @@ export const entryStyle = css`
     overflow: hidden;
     text-overflow: ellipsis;
   }
+  /* Of an earlier text. What comes within 300 ms is not worth a change of looks. */
+  .gives .late {
+    animation: late 1ms 300ms forwards;
+  }
+  @keyframes late {
+    to {
+      font-style: italic;
+      color: var(--ink-2);
+    }
+  }
   .gives .u {
     margin: 0 0.4em;
     font-weight: 400;
