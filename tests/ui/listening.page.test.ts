@@ -80,7 +80,7 @@ test("what a range, an undo and a refused edit come to is said", async () => {
   const page = await opened();
   await cell(page, "4").click();
   await page.keyboard.press("Shift+ArrowDown");
-  await expect.poll(() => said(page)).toBe("B4:B5 selected");
+  await expect.poll(() => said(page)).toBe("B4:B5 selected, 2 by 1");
   await page.keyboard.press("Delete");
   await expect.poll(() => said(page)).toBe("Cleared B4:B5");
   await page.keyboard.press("Control+z");

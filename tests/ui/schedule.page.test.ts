@@ -258,11 +258,14 @@ async function fillDown(page: Page, row: number, column: number, to: number): Pr
     .poll(async () => (await last.boundingBox())!.y, { timeout: 10_000 })
     .toBeLessThan(grid.y + grid.height - 40);
   await move(grid.y + grid.height / 2);
-  const end = (await cellAt(page, to, column).boundingBox())!;
-  await move(end.y + end.height / 2);
-  await expect
-    .poll(() => page.locator("sheet-grid [role=status]").first().textContent())
-    .toBe(`${letter}${row}:${letter}${to} selected`);
+  // The sheet may go on a little more: the finger follows the cell.
+  const drawn = async () => {
+    const end = (await cellAt(page, to, column).boundingBox())!;
+    await move(end.y + end.height / 2);
+    return page.locator("sheet-grid [role=status]").first().textContent();
+  };
+  const count = to - row + 1;
+  await expect.poll(drawn).toBe(`${letter}${row}:${letter}${to} selected, ${count} by 1`);
   await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
   await restOn(page, cellAt(page, to, column));
   await page.getByRole("menuitem", { name: /^Fill down/ }).tap();
