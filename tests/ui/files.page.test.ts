@@ -34,6 +34,7 @@ test("a saved file opens as the same job", async () => {
   const page = await openPage(await newContext());
   await openFile(page, "sample.json", sampleText);
   await page.getByRole("checkbox", { name: "Sign off 10 Thread" }).check();
+  await page.getByText("1 of 2 signed off").waitFor();
   const download = page.waitForEvent("download");
   await page.keyboard.press("Control+s");
   const saved = await download;
