@@ -21,6 +21,10 @@ async function stand(page: Page, down: number, right: number) {
   await page.keyboard.press("Control+Home");
   for (let i = 0; i < down; i++) await page.keyboard.press("ArrowDown");
   for (let i = 0; i < right; i++) await page.keyboard.press("ArrowRight");
+  // What takes the focus next, without a key or a press, must not lose it to the cell that is still to be drawn.
+  await expect
+    .poll(() => cell(page, down + 1, right + 1).evaluate((element) => element.matches(":focus")))
+    .toBe(true);
 }
 
 async function press(page: Page, word: string) {
