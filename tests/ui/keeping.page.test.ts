@@ -9,6 +9,7 @@ test("signing off an operation is kept over a reload, with the operation that wa
   await openFile(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).click();
   await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
+  await page.getByText("1 of 2 signed off").waitFor();
   await page.reload();
   await ready(page);
   expect(await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).isChecked()).toBe(true);
