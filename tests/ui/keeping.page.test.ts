@@ -188,6 +188,7 @@ test("two tabs on one job warn each other, and the one that is overtaken writes 
   await second.getByRole("alert").getByText(warning).waitFor();
 
   await second.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
+  await second.getByText("1 of 2 signed off").waitFor();
   await first.getByRole("button", { name: "Load what it wrote" }).click();
   await first.getByRole("checkbox", { name: "Sign off 20 Passes", checked: true }).waitFor();
 });
