@@ -261,7 +261,7 @@ export const cellCommands: readonly CellCommand[] = [
       return on.job.canUndo;
     },
   },
-  { id: "note", group: "Input", keys: "Shift F2", label: () => "Note...", run: askNote },
+  { id: "note", group: "Input", keys: "Alt N", label: () => "Note...", run: askNote },
   {
     id: "no note",
     group: "Input",

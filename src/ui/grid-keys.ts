@@ -56,7 +56,9 @@ export type Intent =
         | "move right";
     };
 
-type Key = Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey">;
+type Key = Pick<KeyboardEvent, "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey"> & {
+  readonly code?: string;
+};
 
 const arrows: Readonly<Record<string, Step>> = {
   ArrowUp: { rows: -1, columns: 0 },
@@ -93,12 +95,13 @@ export function intentOf(event: Key, active: Spot, head: Spot, ground: Ground): 
     return go(to.row, to.column);
   }
   if (event.altKey) {
+    // The place of the key counts: with Alt some keyboards write another letter.
+    if (event.code === "KeyN" && !command && !extend) return { act: "note" };
     const lines = event.shiftKey ? "columns" : "rows";
     if (event.key === "Insert") return { act: `insert ${lines}` };
     return event.key === "Delete" ? { act: `delete ${lines}` } : undefined;
   }
   if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) return { act: "menu" };
-  if (event.key === "F2" && event.shiftKey) return { act: "note" };
   if (event.key === "F1" && event.shiftKey) return { act: "say" };
   switch (event.key) {
     case "Tab": {

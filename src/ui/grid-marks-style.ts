@@ -205,12 +205,13 @@ export const gridMarksStyle = css`
   .fill::before {
     content: "";
     position: absolute;
-    left: 8px;
-    top: 8px;
-    width: 8px;
-    height: 8px;
-    border: 1px solid var(--paper);
+    left: 6px;
+    top: 6px;
+    width: 11px;
+    height: 11px;
     background: var(--blue);
+    /* A wedge in the corner, as those on the zone marks: this way it goes on. */
+    clip-path: polygon(100% 0, 100% 100%, 0 100%);
   }
   .width {
     position: absolute;

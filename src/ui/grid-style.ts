@@ -254,8 +254,14 @@ export const gridStyle = css`
   .locked {
     background-image: repeating-linear-gradient(90deg, var(--rule) 0 1px, transparent 1px 6px);
   }
+  /* A balloon, as a drawing marks what is explained elsewhere. */
   .noted {
-    background-image: linear-gradient(225deg, var(--ink-2) 5px, transparent 5.5px);
+    background-image: radial-gradient(
+      circle at calc(100% - 6px) 6px,
+      transparent 1.8px,
+      var(--ink-2) 2.2px 3.2px,
+      transparent 3.6px
+    );
   }
   .head {
     z-index: 1;

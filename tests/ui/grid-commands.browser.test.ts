@@ -291,10 +291,10 @@ test("a format is set from one question, in one step", async () => {
   expect(job.steps).toHaveLength(1);
 });
 
-test("a note is written with Shift and F2, and the cell tells it", async () => {
+test("a note is written with Alt and N, and the cell tells it", async () => {
   const job = realJob({});
   await show(job, "B2");
-  await keys("{Shift>}{F2}{/Shift}");
+  await keys("{Alt>}n{/Alt}");
   await userEvent.fill(dialog.getByRole("textbox", { name: "Note" }), "over the wires, twice");
   await dialog.getByRole("button", { name: "Keep" }).click();
   await expect.poll(() => cell("B2")!.getAttribute("aria-description")).toBe("over the wires, twice");
