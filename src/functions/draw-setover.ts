@@ -3,6 +3,7 @@ import { requireFlank, requireSetover, requireWithin } from "../lathe/bounds.ts"
 import { endPassed, type SetoverFigure } from "../lathe/figure.ts";
 import { scaleReading, swing } from "../lathe/setover.ts";
 import { declare, type SheetFunction } from "./declare.ts";
+import { member } from "./member.ts";
 import { setover } from "./slides.ts";
 
 const zeroWords = { square: "scale zeroed square", bed: "bed scale", obtuse: "bed scale, far end," } as const;
@@ -59,13 +60,7 @@ export const drawSetoverFunctions: readonly SheetFunction[] = [
         fallback: "right",
         doc: "Hand of the thread.",
       },
-      {
-        name: "member",
-        type: "text",
-        options: ["external", "internal"],
-        fallback: "external",
-        doc: "Screw or nut; inside, the tool faces you.",
-      },
+      { ...member, doc: "Screw or nut; inside, the tool faces you." },
       {
         name: "mark",
         type: "number",

@@ -4,6 +4,7 @@ import { readThread } from "../thread/read.ts";
 import { declare, type Noted, type Param, type SheetFunction } from "./declare.ts";
 import { depth, firstDepth, flank } from "./depths.ts";
 import { alsoNoted } from "./designated.ts";
+import { member } from "./member.ts";
 import { setoverErrorFunctions } from "./setover-error.ts";
 import { setoverProofFunctions } from "./setover-proof.ts";
 import { setover } from "./slides.ts";
@@ -122,13 +123,7 @@ export const setoverFunctions: readonly SheetFunction[] = [
       "Which way the handle end of the slide goes, and whether the cut is put on by winding in or back.",
     params: [
       { name: "hand", type: "text", options: ["right", "left"], doc: "Hand of the thread." },
-      {
-        name: "member",
-        type: "text",
-        options: ["external", "internal"],
-        fallback: "external",
-        doc: "Screw or nut; inside, the tool faces you.",
-      },
+      { ...member, doc: "Screw or nut; inside, the tool faces you." },
       {
         name: "direction",
         type: "text",

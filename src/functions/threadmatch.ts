@@ -4,6 +4,7 @@ import { readThread } from "../thread/read.ts";
 import { tellApart } from "../thread/tellapart.ts";
 import { declare, type SheetFunction } from "./declare.ts";
 import { designationParam, notedText, unitParam, unreadableDesignation } from "./designated.ts";
+import { member } from "./member.ts";
 
 const toleranceParam = {
   name: "tolerance",
@@ -97,13 +98,7 @@ export const threadMatch: readonly SheetFunction[] = [
       unitParam,
       toleranceParam,
       includedParam,
-      {
-        name: "member",
-        type: "text",
-        options: ["external", "internal"],
-        fallback: "external",
-        doc: "What was measured: the major diameter of a screw, or the bore of a nut.",
-      },
+      { ...member, doc: "What was measured: the major diameter of a screw, or the bore of a nut." },
       {
         name: "along",
         type: "text",

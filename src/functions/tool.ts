@@ -1,5 +1,6 @@
 import { depthOffCentre, flankCut, flankForRake, offCentreFlank, sideClearance } from "../lathe/tool.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { member } from "./member.ts";
 
 const flank = {
   name: "flank",
@@ -29,13 +30,6 @@ const blank = {
 const screwBlank = {
   ...blank,
   doc: "Outside diameter of the screw's blank, above 0.",
-} as const satisfies Param;
-const member = {
-  name: "member",
-  type: "text",
-  options: ["external", "internal"],
-  fallback: "external",
-  doc: "Screw or nut.",
 } as const satisfies Param;
 const lead = {
   name: "lead",

@@ -8,6 +8,7 @@ import {
   stillToWind,
 } from "../lathe/still-to-wind.ts";
 import { declare, type Param, type SheetFunction } from "./declare.ts";
+import { member as screwOrNut } from "./member.ts";
 import { division, reads } from "./slides.ts";
 
 const setover = {
@@ -18,10 +19,7 @@ const setover = {
   doc: "Set-over of the slide that is wound, from square; 0 for the cross slide.",
 } as const satisfies Param;
 const member = {
-  name: "member",
-  type: "text",
-  options: ["external", "internal"],
-  fallback: "external",
+  ...screwOrNut,
   doc: "A screw's reading falls as it is cut, a nut's grows.",
 } as const satisfies Param;
 const readings = {
