@@ -7,6 +7,7 @@ import { Engine, type Log } from "./engine.ts";
 import type { Packed } from "./packed-cells.ts";
 import {
   columnOf,
+  mostInPacket,
   type Order,
   type Packet,
   packed,
@@ -28,9 +29,6 @@ import { dependentsIn } from "./whole.ts";
 const pause = 100;
 /** A turn that has taken longer than this tells which cells it will change, ms. */
 const patience = 200;
-/** Cells of one packet: the page takes it over in a few ms. */
-const most = 8192;
-
 type Draft = {
   name: string;
   packed: Packed[];
@@ -230,7 +228,8 @@ export class FarSide {
       }
     }
     const packets: Packet[] = [];
-    for (let i = 0; i < told.length; i += most) packets.push(packed(sheet, told.slice(i, i + most)));
+    for (let i = 0; i < told.length; i += mostInPacket)
+      packets.push(packed(sheet, told.slice(i, i + mostInPacket)));
     return packets;
   }
 

@@ -4,7 +4,7 @@
  */
 import type { Area } from "./cone.ts";
 import { limits } from "./gate.ts";
-import { columnOf, type Packet, rowOf } from "./packets.ts";
+import { columnOf, mostInPacket, type Packet, rowOf } from "./packets.ts";
 
 export interface KnownValues {
   readonly packets: readonly Packet[];
@@ -18,8 +18,6 @@ export const mostKnown = 400_000;
 export const mostWords = 1_000_000;
 export const mostAreas = 2000;
 const mostPackets = 1000;
-/** Cells of one packet: the page takes it over in a few ms. */
-export const knownPart = 8192;
 
 /**
  * @param sheets how many the job has
@@ -53,7 +51,7 @@ function isPacket(found: unknown, sheets: number): found is Packet {
   if (!isCount(sheet, sheets)) return false;
   if (!(spots instanceof Int32Array && numbers instanceof Float64Array && Array.isArray(others)))
     return false;
-  if (spots.length !== numbers.length || spots.length > knownPart) return false;
+  if (spots.length !== numbers.length || spots.length > mostInPacket) return false;
   if (!spots.every((spot) => spot >= 0 && isInside(rowOf(spot), columnOf(spot)))) return false;
   const words = numbers.reduce((sum, number) => sum + Number(Number.isNaN(number)), 0);
   return (

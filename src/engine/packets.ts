@@ -89,6 +89,9 @@ export interface Told {
   readonly figure?: Figure | undefined;
 }
 
+/** Cells of one packet: the page takes it over in a few ms. */
+export const mostInPacket = 8192;
+
 const columns = 1024;
 
 export const spotOf = (row: number, column: number): number => row * columns + column;

@@ -2,8 +2,8 @@
 import { expect, test } from "vitest";
 import { parseCell } from "../../src/engine/address.ts";
 import { FarValues } from "../../src/engine/far-values.ts";
-import { knownPart, mostKnown } from "../../src/engine/known-values.ts";
-import { packed } from "../../src/engine/packets.ts";
+import { mostKnown } from "../../src/engine/known-values.ts";
+import { mostInPacket, packed } from "../../src/engine/packets.ts";
 import { emptySheet } from "../../src/job/changes.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { createJob, type Job, type KnownValues } from "../../src/job/job.ts";
@@ -99,9 +99,9 @@ test("Many come in parts: the first ones at once, the others soon, and no more t
   const many = { ...jobOf(cells), sheets: [{ ...emptySheet("One"), rows: 9000, cells }] };
   const kept = keptOf(many);
   expect(kept.packets.map(({ spots }) => spots.length)).toEqual([
-    knownPart,
-    knownPart,
-    18_000 - 2 * knownPart,
+    mostInPacket,
+    mostInPacket,
+    18_000 - 2 * mostInPacket,
   ]);
   const { job, far } = open(many, kept);
   expect(view(job, "B1")).toMatchObject({ value: 1, stale: true });
@@ -143,10 +143,10 @@ const spoilt: readonly (readonly [string, unknown])[] = [
   [
     "too many",
     {
-      packets: Array.from({ length: mostKnown / knownPart + 2 }, () => ({
+      packets: Array.from({ length: mostKnown / mostInPacket + 2 }, () => ({
         ...good(),
-        spots: new Int32Array(knownPart),
-        numbers: new Float64Array(knownPart),
+        spots: new Int32Array(mostInPacket),
+        numbers: new Float64Array(mostInPacket),
       })),
       filled: [],
     },
