@@ -28,8 +28,14 @@ export function isLocked(sheet: SheetDocument, row: number, column: number): boo
 }
 
 /** The first locked range that reaches into `area`, as `B5`. */
-export function lockedIn(sheet: SheetDocument, area: Area): string | undefined {
+function lockedIn(sheet: SheetDocument, area: Area): string | undefined {
   return (sheet.locked ?? []).find((key) => common(parseRange(key)!, area));
+}
+
+/** Why cells of `area` must stay as they are; undefined where none of them is locked. */
+export function lockReasonIn(sheet: SheetDocument, area: Area): string | undefined {
+  const cells = lockedIn(sheet, area);
+  return cells === undefined ? undefined : isLockedWords(cells);
 }
 
 /** Locks a range, or frees it. */
@@ -100,7 +106,11 @@ function putLocks(job: Job, sheet: string, locked: readonly string[], what: stri
 
 /** Why a cell cannot be typed into. */
 export function lockReason(row: number, column: number): string {
-  return `${cellName(row, column)} is locked: unlock it first`;
+  return isLockedWords(cellName(row, column));
+}
+
+function isLockedWords(cells: string): string {
+  return `${cells} is locked: unlock it first`;
 }
 
 /** The cells that such a reason names, as `B5`; undefined for any other reason. */

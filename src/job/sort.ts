@@ -7,7 +7,7 @@ import type { CellFormat, SheetDocument } from "./document.ts";
 import { moveFormula } from "./formula-text.ts";
 import type { Job } from "./job.ts";
 import { tooManyCells } from "./large-cells.ts";
-import { lockedIn } from "./locks.ts";
+import { lockReasonIn } from "./locks.ts";
 import { rowsSorted } from "./moves.ts";
 import { rangeName } from "./references.ts";
 
@@ -47,8 +47,8 @@ export function sortRows(job: Job, sheet: string, area: Area, by: number, way: S
 
 function unsortable(job: Job, sheet: SheetDocument, area: Area): string | undefined {
   if (area.top === area.bottom) return "one row alone has no order: select the rows to sort";
-  const lock = lockedIn(sheet, area);
-  if (lock !== undefined) return `${lock} is locked: unlock it first`;
+  const lock = lockReasonIn(sheet, area);
+  if (lock !== undefined) return lock;
   const torn = sheet.merged.find((key) => {
     const one = parseRange(key)!;
     return common(one, area) && (one.top !== one.bottom || !isInside(one, area));

@@ -9,7 +9,7 @@ import type { Job } from "./job.ts";
 import { lastUsed, tooManyCells } from "./large-cells.ts";
 import { type Axis, type LineChange, lineAfter, linesAfter, spanAfter } from "./lines.ts";
 import { linesOf, linesText } from "./lines-shown.ts";
-import { lockedIn, withUnlocked } from "./locks.ts";
+import { lockReasonIn, withUnlocked } from "./locks.ts";
 import { linesMoved, type Moves } from "./moves.ts";
 import { rangeName } from "./references.ts";
 import { type OnSheet, type Relocation, relocated } from "./relocate.ts";
@@ -58,8 +58,8 @@ export function deleteLines(
   if (!found || count < 1) return undefined;
   const many = tooManyCells(job.document.sheets);
   if (many !== undefined) return many;
-  const lock = lockedIn(found, bandOf(axis, at, count));
-  if (lock !== undefined) return `${lock} is locked: unlock it first`;
+  const lock = lockReasonIn(found, bandOf(axis, at, count));
+  if (lock !== undefined) return lock;
   const change: LineChange = { act: "delete", at, count };
   job.put(
     withLines(job.document, sheet, axis, change),
@@ -122,8 +122,8 @@ export function moveBlock(
   const goal = moved(area, down, right);
   if (from.sheet === to.sheet && down === 0 && right === 0) return undefined;
   if (!isInside(goal, whole)) return "the cells would be past the edge of the largest sheet";
-  const lock = lockedIn(source, area) ?? lockedIn(target, goal);
-  if (lock !== undefined) return `${lock} is locked: unlock it first`;
+  const lock = lockReasonIn(source, area) ?? lockReasonIn(target, goal);
+  if (lock !== undefined) return lock;
   const torn = tornBy(source, area) ?? tornBy(target, goal);
   if (torn !== undefined) return `the merged cells ${torn} would be torn apart`;
   const move = blockMove(from.sheet, area, to.sheet, goal);
@@ -143,18 +143,14 @@ export function moveBlock(
 function blockMove(sheet: string, area: Area, toSheet: string, goal: Area): Relocation {
   const down = goal.top - area.top;
   const right = goal.left - area.left;
-  const inSource = (row: number, column: number) =>
-    isInside({ top: row, bottom: row, left: column, right: column }, area);
-  const inGoal = (row: number, column: number) =>
-    isInside({ top: row, bottom: row, left: column, right: column }, goal);
   return {
     sheet,
     toSheet,
     cell: (row, column) =>
-      inSource(row, column)
+      holds(area, row, column)
         ? { sheet: toSheet, row: row + down, column: column + right }
         : { sheet, row, column },
-    overwrites: (row, column) => inGoal(row, column),
+    overwrites: (row, column) => holds(goal, row, column),
     reference: (place) =>
       isInside(place, area) ? { sheet: toSheet, area: moved(place, down, right) } : { sheet, area: place },
     pieces: (name, place) => {

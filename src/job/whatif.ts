@@ -9,7 +9,7 @@ import { type Area, sizeOf } from "./areas.ts";
 import { emptySheet, withCells, withFormat, withSheet } from "./changes.ts";
 import type { CellFormat, JobDocument } from "./document.ts";
 import type { CellEdit, Job } from "./job.ts";
-import { isLocked } from "./locks.ts";
+import { isLocked, lockReason } from "./locks.ts";
 import { nameOfCell } from "./names.ts";
 import { rangeName } from "./references.ts";
 import { labelOf, type SheetArea, wordsFor } from "./whatif-places.ts";
@@ -264,7 +264,7 @@ function inTheWay(job: Job, sheet: string, area: Area, over: boolean): TableProb
   for (let row = area.top; row <= area.bottom; row++) {
     for (let column = area.left; column <= area.right; column++) {
       const name = cellName(row, column);
-      if (isLocked(on, row, column)) return { problem: `${name} is locked: unlock it first` };
+      if (isLocked(on, row, column)) return { problem: lockReason(row, column) };
       const { spilledFrom } = job.cell(sheet, row, column);
       if (spilledFrom !== undefined) return { problem: `${name} is filled by the formula in ${spilledFrom}` };
     }
