@@ -6,57 +6,59 @@ import type { Job } from "../job/job.ts";
 import { mostLinks, sensitivityOf, type Why, whyOf } from "../job/why.ts";
 import type { PageActs } from "./page-acts.ts";
 
-/** The cell that something was asked about. */
-interface Asked {
+/** What was asked about a cell, and what is known of it. */
+interface Asked<T> {
   readonly of: string;
   readonly job: Job;
   readonly document: JobDocument;
+  list: readonly T[];
+}
+
+/** A list about a cell that is found elsewhere and comes a little later. What was known of the same cell stands until then. */
+class Listed<T> {
+  private asked: Asked<T> | undefined;
+
+  /** @param come the list has come */
+  constructor(private readonly come: () => void) {}
+
+  /** As far as it is known. @param find asks for it; left out where that has to wait */
+  of(job: Job, place: Place, find: (() => Promise<readonly T[]>) | undefined): readonly T[] {
+    const of = JSON.stringify(place);
+    const before = this.asked?.of === of && this.asked.job === job ? this.asked : undefined;
+    if (before?.document === job.document || !find) return before?.list ?? [];
+    const asked = { of, job, document: job.document, list: before?.list ?? [] };
+    this.asked = asked;
+    const take = (list: readonly T[]) => {
+      asked.list = list;
+      if (this.asked === asked) this.come();
+    };
+    void find().then(take, () => {
+      // As when it is stopped: it is asked again when it is drawn again.
+      if (this.asked === asked) this.asked = before;
+    });
+    return asked.list;
+  }
 }
 
 export class HelpActs {
   /** Whether the drawer that says why is open. */
   why = false;
-  /** Cells that read the one in hand, as far as they are known. */
-  private read: (Asked & { by: readonly Place[] }) | undefined;
+  private readonly drawAnew = () => {
+    if (this.why) void this.acts.parts.draw();
+  };
+  /** Cells that read the one in hand. */
+  private readonly readers = new Listed<Place>(this.drawAnew);
   /** What a little more of an input does to it. */
-  private felt: (Asked & { lines: readonly string[] }) | undefined;
+  private readonly felt = new Listed<string>(this.drawAnew);
 
   constructor(private readonly acts: PageActs) {}
 
-  /** Why a cell shows what it shows. Which cells read it comes a little later in a large job, and it is drawn anew then. */
+  /** Why a cell shows what it shows; drawn anew when more of it is known. */
   whyOf(job: Job, place: Place): Why {
-    const of = JSON.stringify(place);
-    // What was known of the same cell stands until then.
-    const before = this.read?.of === of && this.read.job === job ? this.read : undefined;
-    if (before?.document !== job.document) {
-      const asked = { of, job, document: job.document, by: before?.by ?? [] };
-      this.read = asked;
-      const take = (by: readonly Place[]) => {
-        asked.by = by;
-        if (this.read === asked && this.why) void this.acts.parts.draw();
-      };
-      void job.readers(place, mostLinks).then(take, () => {
-        // As when it is stopped: it is asked again when it is drawn again.
-        if (this.read === asked) this.read = before;
-      });
-    }
-    return whyOf(job, place, sheetFunctions, this.read?.by ?? [], this.feltBy(job, place, of));
-  }
-
-  /** As far as it is known: it is reckoned elsewhere, once the values are there. */
-  private feltBy(job: Job, place: Place, of: string): readonly string[] {
-    const known = this.felt?.of === of && this.felt.job === job ? this.felt : undefined;
-    if (known?.document === job.document || job.reckoning) return known?.lines ?? [];
-    const asked = { of, job, document: job.document, lines: known?.lines ?? [] };
-    this.felt = asked;
-    const take = (lines: readonly string[]) => {
-      asked.lines = lines;
-      if (this.felt === asked && this.why) void this.acts.parts.draw();
-    };
-    void sensitivityOf(job, place).then(take, () => {
-      if (this.felt === asked) this.felt = known;
-    });
-    return asked.lines;
+    const readers = this.readers.of(job, place, () => job.readers(place, mostLinks));
+    // What is felt is asked for once the values are there.
+    const felt = this.felt.of(job, place, job.reckoning ? undefined : () => sensitivityOf(job, place));
+    return whyOf(job, place, sheetFunctions, readers, felt);
   }
 
   turnWhy(): void {
