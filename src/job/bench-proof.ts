@@ -6,11 +6,10 @@
  * `verdict`, that has to agree: it may know how sure the reading is. A reading that was taken for another thread or wire
  * (taken-for.ts) proves nothing.
  */
-import { isErrorValue } from "../engine/values.ts";
 import type { CellFormat } from "./document.ts";
 import { showValue } from "./format.ts";
 import type { Job } from "./job.ts";
-import { namedArea, namedNumber, namedWords } from "./named.ts";
+import { namedArea, namedNumber, namedShown, namedWords } from "./named.ts";
 
 export interface Proof {
   readonly state:
@@ -149,8 +148,5 @@ function takenFormat(job: Job): CellFormat | undefined {
 }
 
 function shownText(job: Job, name: string): string {
-  const area = namedArea(job, name);
-  if (!area) return "";
-  const { value, format } = job.cell(area.sheet, area.top, area.left);
-  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
+  return namedShown(job, name) ?? "";
 }

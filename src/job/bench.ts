@@ -5,12 +5,11 @@
  * `slide_to_wind`, `cross_to_wind` and `bench_drawing`. A reading goes into the cell named `measured`, and into the next free row of the
  * range named `readings`: after which pass, and what was read.
  */
-import { isErrorValue } from "../engine/values.ts";
 import { engagesAnywhere } from "../lathe/engage.ts";
 import { wantedIn } from "./bench-proof.ts";
-import { showValue } from "./format.ts";
+import { cellText } from "./format.ts";
 import type { CellEdit, CellView, Job } from "./job.ts";
-import { namedArea, namedNumber } from "./named.ts";
+import { namedArea, namedNumber, namedPlace, namedShown } from "./named.ts";
 import { quantityAt } from "./readings.ts";
 import type { Step } from "./steps.ts";
 import { isForOther } from "./taken-for.ts";
@@ -29,7 +28,7 @@ export interface BenchReading {
 
 /** Half-nut marks and speed, those that the job names. */
 export function benchFacts(job: Job): BenchFact[] {
-  const marks = shown(job, "usable_marks");
+  const marks = namedShown(job, "usable_marks");
   const fact = (label: string, value: string | undefined): BenchFact[] =>
     value === undefined ? [] : [{ label, value }];
   return [
@@ -39,20 +38,20 @@ export function benchFacts(job: Job): BenchFact[] {
       : keepsClosed(job)
         ? fact("Half nuts", "keep closed")
         : fact("Close half nuts on", marks === undefined ? undefined : marksInWords(marks))),
-    ...fact("No faster than", shown(job, "spindle_speed")),
+    ...fact("No faster than", namedShown(job, "spindle_speed")),
   ];
 }
 
 /** A spindle that turns forward cuts a right-hand thread towards the headstock, a left-hand one away from it. */
 function cutTowards(job: Job): BenchFact[] {
-  const way = shown(job, "direction") || { right: "in", left: "out" }[shown(job, "hand") ?? ""];
+  const way = namedShown(job, "direction") || { right: "in", left: "out" }[namedShown(job, "hand") ?? ""];
   if (way !== "in" && way !== "out") return [];
   return [{ label: "Cut", value: way === "in" ? "to the headstock" : "from the headstock" }];
 }
 
 /** True when no mark may be used, so that the half nuts are never opened. */
 export function keepsClosed(job: Job): boolean {
-  return shown(job, "usable_marks")?.trim() === "" && !closesAnywhere(job);
+  return namedShown(job, "usable_marks")?.trim() === "" && !closesAnywhere(job);
 }
 
 /** True where the nuts find a groove each time they close, with no look at the indicator. */
@@ -65,7 +64,7 @@ function closesAnywhere(job: Job): boolean {
 /** What the sheet says of the last reading. */
 export function benchVerdict(job: Job): BenchFact[] {
   const fact = (label: string, name: string): BenchFact[] => {
-    const value = shown(job, name);
+    const value = namedShown(job, name);
     return value === undefined || value === "" ? [] : [{ label, value }];
   };
   const { over, first, aim, last, grows } = wantedIn(job);
@@ -106,9 +105,9 @@ export function readingsOf(job: Job): BenchReading[] {
   if (!area) return [];
   const log: BenchReading[] = [];
   for (let row = area.top; row <= area.bottom; row++) {
-    const reading = at(job, area.sheet, row, area.right);
+    const reading = cellText(job.cell(area.sheet, row, area.right), job.unit);
     if (reading === "") continue;
-    const after = at(job, area.sheet, row, area.left);
+    const after = cellText(job.cell(area.sheet, row, area.left), job.unit);
     log.push({ after, reading, ...(isForOther(job, row) ? { forOther: true } : {}) });
   }
   return log;
@@ -121,8 +120,7 @@ export function takesReadings(job: Job): boolean {
 
 /** The number that a reading stands for, a quantity such as `0.5 in` among them; undefined when it is none. */
 export function readingIn(job: Job, text: string): number | undefined {
-  const area = namedArea(job, "measured");
-  const place = area && { sheet: area.sheet, row: area.top, column: area.left };
+  const place = namedPlace(job, "measured");
   const quantity = place && quantityAt(job.document, place, text, job.unit);
   const number = quantity ?? (/^\s*\d*\.?\d+\s*$/.test(text) ? Number(text) : Number.NaN);
   return number > 0 && Number.isFinite(number) ? number : undefined;
@@ -136,8 +134,8 @@ export function readingIn(job: Job, text: string): number | undefined {
  */
 export function readingEdits(job: Job, text: string, after: Step | undefined): CellEdit[] {
   const edits: CellEdit[] = [];
-  const measured = namedArea(job, "measured");
-  if (measured) edits.push({ sheet: measured.sheet, row: measured.top, column: measured.left, text });
+  const measured = namedPlace(job, "measured");
+  if (measured) edits.push({ ...measured, text });
   const area = namedArea(job, "readings");
   if (!area) return edits;
   for (let row = area.top; row <= area.bottom; row++) {
@@ -156,8 +154,7 @@ export function readingEdits(job: Job, text: string, after: Step | undefined): C
 
 /** Empties the reading that stands in the job, for another piece of work; the log keeps its rows. */
 export function withoutReading(job: Job): string | undefined {
-  const measured = namedArea(job, "measured");
-  const place = measured && { sheet: measured.sheet, row: measured.top, column: measured.left };
+  const place = namedPlace(job, "measured");
   if (!place || job.cell(place.sheet, place.row, place.column).text === "") return undefined;
   return job.setCells([{ ...place, text: "" }], "Started again at the bench: the reading emptied");
 }
@@ -178,14 +175,4 @@ export function marksInWords(marks: string): string {
   const numbers = marks.split(",").map(Number);
   const whole = numbers.length > 2 && numbers.every((number, index) => number === numbers[0]! + index);
   return whole ? `${numbers[0]} to ${numbers.at(-1)}` : numbers.join(", ");
-}
-
-function shown(job: Job, name: string): string | undefined {
-  const area = namedArea(job, name);
-  return area && at(job, area.sheet, area.top, area.left);
-}
-
-function at(job: Job, sheet: string, row: number, column: number): string {
-  const { value, format } = job.cell(sheet, row, column);
-  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
 }

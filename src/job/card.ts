@@ -6,14 +6,14 @@
  * the results of the operations. The passes are those of the range named `plan`.
  */
 import { parseCell } from "../engine/address.ts";
-import { isErrorValue } from "../engine/values.ts";
 import { behindWords } from "./behind.ts";
 import { markedLines, measureLines, setoverDrawing } from "./card-lines.ts";
-import { showValue } from "./format.ts";
+import { cellText } from "./format.ts";
 import type { Job } from "./job.ts";
 import { inventedName, latheSheet } from "./lathe.ts";
-import { type NamedArea, namedArea, namedValue, namedWords } from "./named.ts";
+import { type NamedArea, namedArea, namedShown, namedValue, namedWords } from "./named.ts";
 import { scenarioOf, stillInvented } from "./scenario.ts";
+import { answerOf } from "./signed.ts";
 import { type Steps, stepsOf } from "./steps.ts";
 
 export interface CardLine {
@@ -64,14 +64,14 @@ function underOf(job: Job): string {
   const starts = namedValue(job, "starts");
   const hand = namedWords(job, "hand");
   const counted = typeof starts === "number" ? (starts === 1 ? "one start" : `${starts} starts`) : undefined;
-  const pitch = shownOf(job, "pitch");
-  const included = shownOf(job, "included");
+  const pitch = namedShown(job, "pitch");
+  const included = namedShown(job, "included");
   return [hand && `${hand} hand`, counted, pitch && `pitch ${pitch}`, included].filter(Boolean).join(", ");
 }
 
 function factsOf(job: Job): CardLine[] {
   const named = (label: string, name: string): CardLine[] => {
-    const value = shownOf(job, name);
+    const value = namedShown(job, name);
     return value ? [{ label, value, key: false }] : [];
   };
   return [
@@ -89,9 +89,9 @@ function linesIn(job: Job, area: NamedArea | undefined): CardLine[] {
   if (!area) return [];
   const lines: CardLine[] = [];
   for (let row = area.top; row <= Math.min(area.bottom, area.top + mostLines - 1); row++) {
-    const label = textAt(job, area.sheet, row, area.left);
+    const label = cellText(job.cell(area.sheet, row, area.left), job.unit);
     const cell = job.cell(area.sheet, row, area.right);
-    const value = textAt(job, area.sheet, row, area.right);
+    const value = cellText(cell, job.unit);
     if (label !== "" && value !== "") lines.push({ label, value, key: cell.format.role === "key" });
   }
   return lines;
@@ -99,8 +99,7 @@ function linesIn(job: Job, area: NamedArea | undefined): CardLine[] {
 
 function resultsOf(job: Job): CardLine[] {
   return job.document.sheets.flatMap((sheet) => {
-    const at = sheet.result === undefined ? undefined : parseCell(sheet.result);
-    const value = at ? textAt(job, sheet.name, at.row, at.column) : "";
+    const value = answerOf(job, sheet)?.text ?? "";
     return value === "" ? [] : [{ label: sheet.name, value, key: false }];
   });
 }
@@ -120,14 +119,4 @@ function warningsOf(job: Job): string[] {
   const ofLathe = lathe && lathe.sheet !== latheSheet ? namedWords(job, inventedName) : undefined;
   const scenario = namedArea(job, "scenario") ? scenarioOf(job) : "";
   return [behindWords(job), ...found, scenario, stillInvented(ofLathe ?? "")].filter((words) => words !== "");
-}
-
-function shownOf(job: Job, name: string): string | undefined {
-  const area = namedArea(job, name);
-  return area && textAt(job, area.sheet, area.top, area.left);
-}
-
-function textAt(job: Job, sheet: string, row: number, column: number): string {
-  const { value, format } = job.cell(sheet, row, column);
-  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
 }

@@ -1,7 +1,7 @@
 /** Finding words in the cells of a job, and putting others in their place. */
 import { parseCell } from "../engine/address.ts";
-import { isErrorValue, type Place } from "../engine/values.ts";
-import { showValue } from "./format.ts";
+import type { Place } from "../engine/values.ts";
+import { cellText } from "./format.ts";
 import type { CellEdit, Job } from "./job.ts";
 import { isLocked } from "./locks.ts";
 
@@ -24,10 +24,9 @@ export function findCells(job: Job, wish: Wish): Place[] {
         .map((key) => ({ sheet: sheet.name, ...parseCell(key)! }))
         .sort((a, b) => a.row - b.row || a.column - b.column)
         .filter((place) => {
-          const { text, value, format } = job.cell(place.sheet, place.row, place.column);
-          if (text.toLowerCase().includes(wanted)) return true;
-          const shown = isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
-          return wish.values && shown.toLowerCase().includes(wanted);
+          const view = job.cell(place.sheet, place.row, place.column);
+          if (view.text.toLowerCase().includes(wanted)) return true;
+          return wish.values && cellText(view, job.unit).toLowerCase().includes(wanted);
         }),
     );
 }

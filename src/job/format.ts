@@ -209,6 +209,14 @@ function degreesMinutesSeconds(value: number, places: number): string {
   return `${sign}${degrees}°${String(minutes).padStart(2, "0")}′${seconds}″`;
 }
 
+/** A cell in few words: of an error the code alone. */
+export function cellText(
+  { value, format }: { readonly value: CellValue; readonly format: CellFormat },
+  unit: "mm" | "in",
+): string {
+  return isErrorValue(value) ? value.error : showValue(value, format, unit).text;
+}
+
 /** The text alone, for places that have no slots. */
 export function shownText(value: CellValue, format: CellFormat = {}, unit: "mm" | "in" = "mm"): string {
   return showValue(value, format, unit).text;

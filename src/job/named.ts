@@ -1,6 +1,7 @@
 /** Cells of a job found by the name that the job gives them. */
 import { parseRange, splitSheet } from "../engine/address.ts";
-import type { CellValue } from "../engine/values.ts";
+import type { CellValue, Place } from "../engine/values.ts";
+import { cellText } from "./format.ts";
 import type { Job } from "./job.ts";
 
 /** Zero-based corners on a sheet. */
@@ -19,6 +20,18 @@ export function namedArea(job: Pick<Job, "document">, name: string): NamedArea |
   const place = key === undefined ? undefined : splitSheet(names[key]!);
   const area = place && parseRange(place.rest);
   return place && area ? { ...area, sheet: place.sheet } : undefined;
+}
+
+/** The (first) cell with this name; undefined where there is none. */
+export function namedPlace(job: Pick<Job, "document">, name: string): Place | undefined {
+  const area = namedArea(job, name);
+  return area && { sheet: area.sheet, row: area.top, column: area.left };
+}
+
+/** What the (first) cell with this name shows; undefined when the job has no such name. */
+export function namedShown(job: Job, name: string): string | undefined {
+  const area = namedArea(job, name);
+  return area && cellText(job.cell(area.sheet, area.top, area.left), job.unit);
 }
 
 /** Value of the (first) cell with this name; null where there is none. */

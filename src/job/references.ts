@@ -43,6 +43,11 @@ export function referencesOf(formula: string, sheet: string, names: JobDocument[
   return found;
 }
 
+/** True where both stand for the same cells, however they are written. */
+export function isSameRange(one: Reference, other: Reference): boolean {
+  return one.sheet === other.sheet && rangeName(one) === rangeName(other);
+}
+
 /** Each range once, as it was first typed. */
 export function distinctReferences(references: readonly Reference[]): Reference[] {
   const known = new Map<string, Reference>();

@@ -3,9 +3,8 @@
  * either is another one now, the sign-off was for another job. Values that are still on their way tell nothing.
  */
 import { parseCell } from "../engine/address.ts";
-import { isErrorValue } from "../engine/values.ts";
 import type { SheetDocument, SignedFor } from "./document.ts";
-import { showValue } from "./format.ts";
+import { cellText } from "./format.ts";
 import { formatOf } from "./formats.ts";
 import type { Job } from "./job.ts";
 import { slabsIn } from "./large-cells.ts";
@@ -55,9 +54,8 @@ export function answerOf(
 ): { readonly text: string; readonly stale: boolean } | undefined {
   const place = sheet.result === undefined ? undefined : parseCell(sheet.result);
   if (!place) return undefined;
-  const { value, format, stale } = job.cell(sheet.name, place.row, place.column);
-  const text = isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
-  return { text, stale: stale ?? false };
+  const view = job.cell(sheet.name, place.row, place.column);
+  return { text: cellText(view, job.unit), stale: view.stale ?? false };
 }
 
 /** The filled blanks of a sheet; where it has none, the numbers that were typed. By rows. */

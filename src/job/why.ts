@@ -6,9 +6,9 @@ import { cellName, parseCell, splitSheet } from "../engine/address.ts";
 import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
 import type { Role } from "./document.ts";
-import { showValue } from "./format.ts";
+import { cellText, showValue } from "./format.ts";
 import type { CellView, Job } from "./job.ts";
-import { type Reference, rangeName, referencesOf } from "./references.ts";
+import { distinctReferences, isSameRange, type Reference, rangeName, referencesOf } from "./references.ts";
 
 export interface WhyLink {
   readonly place: Place;
@@ -76,7 +76,7 @@ export function whyOf(
     label: formula === undefined && isWords(view) ? wordsName(view) : labelOf(job, place),
     is: formula ? undefined : whatItIs(view),
     words: formula === undefined && isWords(view) && goesTo.length === 0,
-    value: shownOf(job, view),
+    value: cellText(view, job.unit),
     formula,
     filled: formula && filledIn(job, formula, references),
     error: errorOf(job, view.value, place.sheet),
@@ -85,7 +85,7 @@ export function whyOf(
     note: view.note,
     comesFrom: [
       ...(anchor ? [linkTo(job, anchor, place.sheet)] : []),
-      ...distinct(references).map((reference) => linkOver(job, reference, place.sheet)),
+      ...distinctReferences(references).map((reference) => linkOver(job, reference, place.sheet)),
     ].slice(0, mostLinks),
     goesTo,
     ifWrong,
@@ -160,7 +160,7 @@ function figureOf(job: Job, reference: Reference): string {
     return parts ? `${parts.integer}${parts.fraction}${parts.degree ? "°" : ""}` : text;
   }
   if (typeof view.value === "string") return `"${view.value}"`;
-  return view.value === null ? "[empty]" : shownOf(job, view);
+  return view.value === null ? "[empty]" : cellText(view, job.unit);
 }
 
 function errorOf(job: Job, value: CellValue, sheet: string): Why["error"] {
@@ -175,7 +175,7 @@ export async function sensitivityOf(job: Job, place: Place): Promise<string[]> {
   const { value, text: formula } = view;
   if (typeof value !== "number" || !formula.startsWith("=")) return [];
   const references = referencesOf(formula, place.sheet, job.document.names);
-  const inputs = distinct(references).filter((reference) => !many(reference));
+  const inputs = distinctReferences(references).filter((reference) => !many(reference));
   const lines: string[] = [];
   for (const input of inputs.slice(0, mostInputs)) {
     const cell = job.cell(input.sheet, input.top, input.left);
@@ -197,7 +197,7 @@ function withMore(formula: string, references: readonly Reference[], input: Refe
   let text = "";
   let at = 0;
   for (const reference of references) {
-    if (!same(reference, input)) continue;
+    if (!isSameRange(reference, input)) continue;
     text += `${formula.slice(at, reference.start)}(${reference.text}+(${more}))`;
     at = reference.start + reference.text.length;
   }
@@ -233,7 +233,7 @@ function linkTo(job: Job, place: Place, here: string): WhyLink {
     last: { row: place.row, column: place.column },
     address: place.sheet === here ? address : `${place.sheet} ${address}`,
     label: labelOf(job, place) || view.name || "",
-    value: shownOf(job, view),
+    value: cellText(view, job.unit),
   };
 }
 
@@ -245,18 +245,6 @@ function anchorOf(text: string, sheet: string): Place | undefined {
 
 function viewAt(job: Job, { sheet, row, column }: Place): CellView {
   return job.cell(sheet, row, column);
-}
-
-function shownOf(job: Job, { value, format }: CellView): string {
-  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
-}
-
-function distinct(references: readonly Reference[]): Reference[] {
-  return references.filter((one, index) => references.findIndex((other) => same(one, other)) === index);
-}
-
-function same(a: Reference, b: Reference): boolean {
-  return a.sheet === b.sheet && rangeName(a) === rangeName(b);
 }
 
 function many({ top, left, bottom, right }: Reference): boolean {

@@ -1,10 +1,9 @@
 /** What can be done to the chosen cells: the table that the cell menu and the keys of the grid read. */
 import { cellName, columnName } from "../engine/address.ts";
-import { isErrorValue } from "../engine/values.ts";
 import { setAllowed } from "../job/allowed.ts";
 import { clearFormats, mergeCells, setNote, setWidths, splitCells } from "../job/blocks.ts";
 import type { CellFormat } from "../job/document.ts";
-import { shownText } from "../job/format.ts";
+import { cellText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import type { Axis } from "../job/lines.ts";
 import { frozenOf, setFreeze, setHidden } from "../job/lines-shown.ts";
@@ -340,9 +339,9 @@ export const cellCommands: readonly CellCommand[] = [
 /** For those who hear the sheet: what was typed, what it gives, and what the cell says besides. */
 function spoken({ map, job, active: { row, column } }: Ready): string {
   const view = map.view(row, column);
-  const { text, value, format } = view;
+  const { text } = view;
   const cell = [cellName(row, column), view.name].filter(Boolean).join(", ");
-  const shown = isErrorValue(value) ? value.error : shownText(value, format, job.unit);
+  const shown = cellText(view, job.unit);
   const held = text.startsWith("=") ? `formula ${text}` : text === "" ? "nothing typed" : `typed ${text}`;
   const gives = shown === "" || shown === text ? "" : `, gives ${shown}`;
   return [`${cell}: ${held}${gives}`, descriptionOf(view)].filter(Boolean).join("; ");

@@ -3,7 +3,7 @@ import { customElement, property, query, state } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import { type CellValue, isErrorValue } from "../engine/values.ts";
 import type { SheetFunction } from "../functions/declare.ts";
-import { shownText } from "../job/format.ts";
+import { cellText, shownText } from "../job/format.ts";
 import { wordBefore } from "../job/formula-parts.ts";
 import type { CellView, Job } from "../job/job.ts";
 import { quantityAt } from "../job/readings.ts";
@@ -188,7 +188,7 @@ export class EntryLine extends LitElement {
     const late = typed && this.givenBy(text).late;
     return html`<div class="gives" role="group" aria-label="Gives">
       <span class="u">gives</span>
-      <b class=${late ? "late" : nothing}>${isErrorValue(value) ? value.error : shownText(value, view.format, job!.unit)}</b>
+      <b class=${late ? "late" : nothing}>${cellText({ value, format: view.format }, job!.unit)}</b>
     </div>`;
   }
 

@@ -3,7 +3,7 @@ import { sheetPrefix } from "../engine/address.ts";
 import { type SheetFunction, signature } from "../functions/declare.ts";
 import { generalFunctions } from "../functions/general.ts";
 import type { Job } from "../job/job.ts";
-import { distinctReferences, rangeName, referencesOf } from "../job/references.ts";
+import { distinctReferences, isSameRange, referencesOf } from "../job/references.ts";
 import { namedText } from "./operations.ts";
 
 export interface Offer {
@@ -38,8 +38,7 @@ export function inksOf(text: string, job: Job, sheet: string): Inked[] {
   const all = referencesOf(text, sheet, job.document.names);
   const inked = distinctReferences(all).slice(0, mostInks);
   return all.flatMap((one) => {
-    const ink =
-      inked.findIndex((other) => one.sheet === other.sheet && rangeName(one) === rangeName(other)) + 1;
+    const ink = inked.findIndex((other) => isSameRange(one, other)) + 1;
     return ink === 0 ? [] : [{ from: one.start, to: one.start + one.text.length, ink }];
   });
 }

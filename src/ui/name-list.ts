@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { parseRange, splitSheet } from "../engine/address.ts";
-import { isErrorValue, type Place } from "../engine/values.ts";
-import { shownText } from "../job/format.ts";
+import type { Place } from "../engine/values.ts";
+import { cellText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import { renameName } from "../job/whole-sheets.ts";
 import { openPanel } from "./open-panel.ts";
@@ -138,8 +138,7 @@ export class NameList extends LitElement {
     if (!job || !place) return nothing;
     const { top, left, bottom, right } = place;
     if (top !== bottom || left !== right) return `${(bottom - top + 1) * (right - left + 1)} cells`;
-    const { value, format } = job.cell(place.sheet, top, left);
-    return isErrorValue(value) ? value.error : shownText(value, format, job.unit);
+    return cellText(job.cell(place.sheet, top, left), job.unit);
   }
 
   private go(target: string) {

@@ -1,9 +1,9 @@
 /** What the route card and the title block show of a job. Reads only; nothing is reckoned here. */
 import { parseCell, parseRange, splitSheet } from "../engine/address.ts";
-import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
+import type { CellValue, Place } from "../engine/values.ts";
 import type { SheetDocument } from "../job/document.ts";
 import { ErrorCount } from "../job/error-count.ts";
-import { showValue } from "../job/format.ts";
+import { cellText } from "../job/format.ts";
 import type { Job } from "../job/job.ts";
 import { answerOf, signedForAnother } from "../job/signed.ts";
 import { later } from "./later.ts";
@@ -116,12 +116,7 @@ export function namedText(job: Job, name: string): string | undefined {
   const key = Object.keys(job.document.names).find((candidate) => candidate.toLowerCase() === name);
   const place = key === undefined ? undefined : splitSheet(job.document.names[key]!);
   const cell = place && parseCell(place.rest);
-  return place && cell ? textAt(job, place.sheet, cell.row, cell.column) : undefined;
-}
-
-function textAt(job: Job, sheet: string, row: number, column: number): string {
-  const { value, format } = job.cell(sheet, row, column);
-  return isErrorValue(value) ? value.error : showValue(value, format, job.unit).text;
+  return place && cell ? cellText(job.cell(place.sheet, cell.row, cell.column), job.unit) : undefined;
 }
 
 function cautionsOn(job: Job, sheet: SheetDocument): number {
