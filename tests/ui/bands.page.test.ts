@@ -1,7 +1,7 @@
 /** Whole rows and columns, drawn ranges and formulas pointed at, with the mouse, the finger and the keys on the built page. */
 import type { CDPSession, Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { emptyOperation, newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { emptyOperation, newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -29,7 +29,7 @@ const chosen = (page: Page, range: string) => expect.poll(() => selection(page))
 
 async function opened(): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "M10" }).waitFor();
   return page;
 }

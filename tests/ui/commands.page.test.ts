@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -23,7 +23,7 @@ async function faults(page: Page): Promise<string[]> {
 
 async function opened(): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "M10" }).waitFor();
   return page;
 }
@@ -190,7 +190,7 @@ test("in a cell with colours too a press gives its address, and one in the field
 test("copied cells go to another operation with the keys, and cut ones are followed there", async () => {
   const context = await newContext({ permissions: ["clipboard-read", "clipboard-write"] });
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "4", exact: true }).click();
   await page.keyboard.press("Control+x");
   await page.getByRole("button", { name: "20 Passes" }).click();

@@ -1,20 +1,20 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+import { newContext, openFile, openJob, openPage, useBrowser } from "./page.ts";
 import { sampleJob, sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 test("a file's words are shown as words, never as markup", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByText("Sample <b>bolt</b>", { exact: true }).first().waitFor();
   expect(await page.title()).toContain("Sample <b>bolt</b>");
 });
 
 test("a broken file is refused with the reason, and the job on the desk stays", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).click();
   const alert = page.getByRole("alert");
 
@@ -32,7 +32,7 @@ test("a broken file is refused with the reason, and the job on the desk stays", 
 
 test("a saved file opens as the same job", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("checkbox", { name: "Sign off 10 Thread" }).check();
   await page.getByText("1 of 2 signed off").waitFor();
   const download = page.waitForEvent("download");
@@ -47,7 +47,7 @@ test("a saved file opens as the same job", async () => {
   });
 
   const other = await openPage(await newContext());
-  await openFile(other, "again.json", text);
+  await openJob(other, "again.json", text);
   await other.getByRole("checkbox", { name: "Sign off 10 Thread", checked: true }).waitFor();
 });
 
@@ -64,7 +64,7 @@ test("a job file dropped on the page is opened", async () => {
 
 test("a template starts as a copy, and the job before stays on the shelf", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).waitFor();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
   const shelf = page.getByRole("dialog", { name: "Shelf" });

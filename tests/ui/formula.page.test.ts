@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { emptyOperation, newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { emptyOperation, newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -12,7 +12,7 @@ const entry = (page: Page) => page.getByRole("textbox", { name: "Entry line" });
 /** The sample job with the field that has colours, which is fetched the first time the line is used. */
 async function coloured(): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "8", exact: true }).click();
   await entry(page).click();
   await page.keyboard.press("Escape");

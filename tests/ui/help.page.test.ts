@@ -1,14 +1,14 @@
 /** Finding a function and finding out why, by keyboard, by finger and on a small screen. */
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 test("a function is found by a word, and its example is put into the cell, there to be kept", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "8", exact: true }).click();
   await page.getByRole("button", { name: "Functions", exact: true }).click();
   await page.keyboard.type("best wire");
@@ -30,7 +30,7 @@ test("why leads from an error to the cell where it began, by keyboard", async ()
     A8: "Twice",
     B8: "=B7*2",
   });
-  await openFile(page, "broken.json", JSON.stringify(broken));
+  await openJob(page, "broken.json", JSON.stringify(broken));
   await page.getByRole("gridcell", { name: /NUM/ }).nth(1).click();
   await page.keyboard.press("F6");
   await page.getByRole("button", { name: "Why", exact: true }).focus();
@@ -49,7 +49,7 @@ test("why leads from an error to the cell where it began, by keyboard", async ()
 
 test("while why is open the grid marks what the cell comes from and what it goes to, in words", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "Why", exact: true }).click();
   await page.getByRole("gridcell", { name: "8", exact: true }).click();
   await page.getByRole("complementary", { name: "Why" }).getByRole("button", { name: /^B4/ }).waitFor();

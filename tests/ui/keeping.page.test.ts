@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
-import { address, newContext, openFile, openPage, ready, useBrowser } from "./page.ts";
+import { address, newContext, openFile, openJob, openPage, ready, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 test("signing off an operation is kept over a reload, with the operation that was in hand", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).click();
   await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
   await page.getByText("1 of 2 signed off").waitFor();
@@ -51,7 +51,7 @@ test("a full disk is told while it is full, and no longer once there is room aga
 test("a damaged record is set aside with the reason, and the page opens with the template", async () => {
   const context = await newContext();
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByText(/^here, \d\d:\d\d$/).waitFor();
   await page.evaluate(async () => {
     const base = await new Promise<IDBDatabase>((done) => {
@@ -100,7 +100,7 @@ test("a job that cannot be read this time stays on the shelf, and is there the n
     };
   });
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   /** Keeps the text of the sample in a part, as that of a very large job is. @returns false while it is not kept */
   const inParts = () =>
     page.evaluate(async () => {
@@ -154,7 +154,7 @@ test("what is being typed as another job takes its place belongs to the job it w
     };
   });
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).waitFor();
   await openFile(page, "long.json", `${" ".repeat(200_000)}${sampleText.replace("Sample", "Long")}`);
   await page.getByRole("button", { name: "Skip to the sheet" }).focus();
@@ -180,7 +180,7 @@ test("what is being typed as another job takes its place belongs to the job it w
 test("two tabs on one job warn each other, and the one that is overtaken writes nothing more", async () => {
   const context = await newContext();
   const first = await openPage(context);
-  await openFile(first, "sample.json", sampleText);
+  await openJob(first, "sample.json", sampleText);
   await first.getByText(/^here, \d\d:\d\d$/).waitFor();
   const second = await openPage(context);
   const warning = "This job is open in another tab too. Change it in one of them only.";
@@ -195,7 +195,7 @@ test("two tabs on one job warn each other, and the one that is overtaken writes 
 
 test("deleting a kept job on the shelf can be undone", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByText("Sample <b>bolt</b>", { exact: true }).first().waitFor();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
   const shelf = page.getByRole("dialog", { name: "Shelf" });
@@ -210,7 +210,7 @@ test("deleting a kept job on the shelf can be undone", async () => {
 test("the page opens without a network once it has been opened", async () => {
   const context = await newContext();
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByText(/^here, \d\d:\d\d$/).waitFor();
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);

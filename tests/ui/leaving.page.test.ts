@@ -1,7 +1,7 @@
 /** Escape leaves whatever is open, one thing at a time, and the sheet is in hand again. */
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+import { newContext, openFile, openJob, openPage, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -16,7 +16,7 @@ const focus = (page: Page) =>
 
 async function opened(): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "M10" }).click();
   return page;
 }

@@ -1,7 +1,7 @@
 /** What the page says to those who hear it, and what it does with Tab. */
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -20,7 +20,7 @@ async function opened(change: Record<string, string> = {}): Promise<Page> {
   const job = JSON.parse(sampleText);
   Object.assign(job.sheets[0].cells, change);
   job.sheets[0].notes = { B4: "as the drawing has it" };
-  await openFile(page, "sample.json", JSON.stringify(job));
+  await openJob(page, "sample.json", JSON.stringify(job));
   await cell(page, "M10").waitFor();
   return page;
 }

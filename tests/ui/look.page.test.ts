@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openFile, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -62,7 +62,7 @@ test.each(["paper", "slate"])(
 
 test("axe finds nothing wrong with a message and a caution on the page", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await openFile(page, "no.json", "{");
   await page
     .getByRole("alert")

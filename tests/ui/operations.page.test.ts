@@ -1,13 +1,13 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+import { newContext, openFile, openJob, openPage, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 async function openSample(): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).waitFor();
   return page;
 }
@@ -86,7 +86,7 @@ test("an operation that others read is deleted only when that is said again", as
   const page = await openPage(await newContext());
   const job = JSON.parse(sampleText);
   Object.assign(job.sheets[0].cells, { D7: "=Passes!B2+1", D8: "=Passes!B3", D9: "=D8" });
-  await openFile(page, "sample.json", JSON.stringify(job));
+  await openJob(page, "sample.json", JSON.stringify(job));
   await page.getByRole("button", { name: /^20 Passes/ }).focus();
   await page.keyboard.press("Delete");
   const asked = page.getByRole("dialog", { name: "Delete Passes?" });
@@ -234,7 +234,7 @@ test("errors are counted on the route card, and an operation with one is signed 
   const page = await openPage(await newContext());
   const job = JSON.parse(sampleText);
   Object.assign(job.sheets[1].cells, { D7: "=1/0", C12: '=SQRT("x")' });
-  await openFile(page, "sample.json", JSON.stringify(job));
+  await openJob(page, "sample.json", JSON.stringify(job));
   await page.getByRole("button", { name: /^20 Passes 12, 2 errors/ }).waitFor();
   expect(await page.locator("route-card .tally").textContent()).toMatch(/2\s+errors/);
   const box = page.getByRole("checkbox", { name: "Sign off 20 Passes" });

@@ -88,7 +88,15 @@ export async function emptyOperation(page: Page): Promise<void> {
   await page.getByRole("grid", { name: "Sheet Sheet 1" }).waitFor();
 }
 
-/** Opens a job file from disk, as a person would with the word Open. */
+/** Opens a file that is a job, and waits until that is on the desk with its values. */
+export async function openJob(page: Page, name: string, text: string): Promise<void> {
+  const { title } = JSON.parse(text) as { title: string };
+  await openFile(page, name, text);
+  await expect.poll(() => page.title()).toContain(`${title} - Halfangle`);
+  await ready(page);
+}
+
+/** Gives a file from disk to the word Open, whatever comes of it. */
 export async function openFile(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent("filechooser");
   await page.getByRole("button", { name: "Open", exact: true }).click();

@@ -4,7 +4,7 @@ import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -102,7 +102,7 @@ test.each([
     const page = await desk();
     const job = JSON.parse(fullJob);
     Object.assign(job.sheets[0].cells, { B2: thread, B3: unit, B5: hand });
-    await openFile(page, "job.json", JSON.stringify(job));
+    await openJob(page, "job.json", JSON.stringify(job));
     await page.getByRole("gridcell", { name: thread, exact: true }).waitFor();
     await page.getByRole("button", { name: "Card", exact: true }).last().click();
     await page.getByRole("article", { name: "Shop card" }).getByText(says[0]!).first().waitFor();
@@ -149,7 +149,7 @@ test.each([
       const [sheet, cell] = job.names[name].split("!");
       job.sheets.find((one: { name: string }) => one.name === sheet).cells[cell] = text;
     }
-    await openFile(page, "job.json", JSON.stringify(job));
+    await openJob(page, "job.json", JSON.stringify(job));
     await page.getByRole("gridcell", { name: cells.thread, exact: true }).waitFor();
     await page.getByRole("button", { name: "Card", exact: true }).last().click();
     await page.getByRole("article", { name: "Shop card" }).getByText(says[0]!).first().waitFor();
@@ -214,7 +214,7 @@ test("a wide sheet that is not scaled goes on across pages, and no column is los
   const wide = JSON.parse(sampleText);
   for (let column = 0; column < 20; column++)
     wide.sheets[0].cells[`${String.fromCharCode(65 + column)}9`] = `column ${column + 1}`;
-  await openFile(page, "wide.json", JSON.stringify(wide));
+  await openJob(page, "wide.json", JSON.stringify(wide));
   await page.getByRole("gridcell", { name: "column 3", exact: true }).waitFor();
   await page.getByRole("button", { name: "Print", exact: true }).click();
   await page.getByRole("checkbox", { name: "scaled to the width of the page" }).uncheck();
@@ -231,7 +231,7 @@ test("hidden rows and columns are left out, and the looks of a cell go with it",
   Object.assign(job.sheets[0], { hidden: ["C:C", "5:5"] });
   Object.assign(job.sheets[0].cells, { C2: "not for paper", D2: "for paper", B5: "not this row" });
   Object.assign(job.sheets[0].formats, { D2: { italic: true, shade: true, border: ["top"] } });
-  await openFile(page, "hidden.json", JSON.stringify(job));
+  await openJob(page, "hidden.json", JSON.stringify(job));
   await page.getByRole("gridcell", { name: "for paper", exact: true }).waitFor();
   const [sheet] = await printed(page);
   expect(sheet!.words).toContain("for paper");

@@ -5,7 +5,7 @@
  */
 import type { Locator, Page } from "playwright-core";
 import { expect, test } from "vitest";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
@@ -20,7 +20,7 @@ const shows = (page: Page, row: number, column: number, text: RegExp) =>
 
 test("by keyboard alone", async () => {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   const { keyboard } = page;
   const press = async (...keys: string[]) => {
     for (const key of keys) await keyboard.press(key);

@@ -2,14 +2,14 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readJob } from "../../src/job/file.ts";
-import { newContext, openFile, openPage, ready, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, ready, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 async function shelfWithSample() {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByText(/^here, \d\d:\d\d$/).waitFor();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
   const shelf = page.getByRole("dialog", { name: "Shelf" });
@@ -105,7 +105,7 @@ test("the shelf counts sign-offs as the route card does, those with a caution am
   const job = JSON.parse(sampleText);
   Object.assign(job.sheets[1].cells, { D7: "=1/0" });
   for (const sheet of job.sheets) sheet.signedOff = true;
-  await openFile(page, "sample.json", JSON.stringify(job));
+  await openJob(page, "sample.json", JSON.stringify(job));
   await page.locator("route-card").getByText("2 of 2 signed off").waitFor();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
   const shelf = page.getByRole("dialog", { name: "Shelf" });

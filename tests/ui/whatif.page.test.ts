@@ -2,14 +2,14 @@
 import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { faults } from "./axe.ts";
-import { newContext, openFile, openPage, touchContext, useBrowser } from "./page.ts";
+import { newContext, openJob, openPage, touchContext, useBrowser } from "./page.ts";
 import { sampleJob, sampleText } from "./sample-job.ts";
 
 useBrowser();
 
 async function openSample(text = sampleText): Promise<Page> {
   const page = await openPage(await newContext());
-  await openFile(page, "sample.json", text);
+  await openJob(page, "sample.json", text);
   await page.getByRole("button", { name: "20 Passes" }).waitFor();
   return page;
 }
@@ -205,7 +205,7 @@ test("while a long table is reckoned the page can be used, tells how far it is, 
 test.each(["paper", "slate"])("axe finds nothing wrong with both panels on %s", async (ground) => {
   const context = await newContext({ colorScheme: ground === "slate" ? "dark" : "light" });
   const page = await openPage(context);
-  await openFile(page, "sample.json", sampleText);
+  await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).click();
   await stand(page, 0, 1);
   await press(page, "Trial");
