@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import { panelStyle } from "./panel-style.ts";
+import { sentence } from "./sentence.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** One thing that is asked for. */
@@ -136,7 +137,7 @@ export class AskDialog extends LitElement {
       answers[name] = kind === "yes" ? control.checked : control.value;
     }
     const problem = this.question!.problem?.(answers);
-    this.wrong = problem === undefined ? "" : `${problem.charAt(0).toUpperCase()}${problem.slice(1)}.`;
+    this.wrong = problem === undefined ? "" : sentence(problem);
     if (problem !== undefined) return;
     this.answer(answers);
     this.dialog.close();

@@ -12,7 +12,6 @@ import { benchMeasureStyle } from "./bench-measure-style.ts";
 import { benchStyle } from "./bench-style.ts";
 import {
   againQuestion,
-  capital,
   depthText,
   ofHowMany,
   sayingOf,
@@ -22,6 +21,7 @@ import {
 } from "./bench-words.ts";
 import { dialStyle } from "./dial-style.ts";
 import { openPanel } from "./open-panel.ts";
+import { capital } from "./sentence.ts";
 import { wordStyle } from "./word-style.ts";
 
 export type BenchAct =

@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { stepName } from "../job/bench.ts";
 import { type Step, stopText } from "../job/steps.ts";
 import type { BenchJob } from "./bench-view.ts";
+import { capital } from "./sentence.ts";
 
 const windOn =
   "Half nuts open, tool clear, carriage back: then wind on. Spindle stopped before you measure or touch the thread.";
@@ -24,10 +25,6 @@ export function stepWords(step: Step, perTurn: number | undefined): TemplateResu
 export function sayingOf({ kind }: Step, { closed, plan }: BenchJob): string {
   const saying = kind === "slide" && closed ? windOnClosed : sayings[kind];
   return plan.back ? saying.replace("then wind on", "then wind back") : saying;
-}
-
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 export function depthText(depth: number, unit: string): string {

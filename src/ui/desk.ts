@@ -310,11 +310,6 @@ export function reasonOf(error: unknown): string {
   return text.replace(/\.$/, "");
 }
 
-/** A reason as a message of its own. */
-export function sentence(reason: string): string {
-  return `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
-}
-
 function remembered(): string | undefined {
   try {
     return sessionStorage.getItem(tabPlace) ?? undefined;

@@ -16,6 +16,7 @@ import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
 import { ownTask } from "./own-task.ts";
 import { screenKeys } from "./screen-keys.ts";
+import { capital } from "./sentence.ts";
 import { TriedFormula } from "./tried-formula.ts";
 
 /** Letters that may need more lines than a phone has for them. */
@@ -361,7 +362,7 @@ function hold(event: Event): void {
 
 function sentence(text: string): string {
   const end = /[.!?]$/.test(text) ? "" : ".";
-  return text.charAt(0).toUpperCase() + text.slice(1) + end;
+  return capital(text) + end;
 }
 
 declare global {

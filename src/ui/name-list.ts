@@ -7,6 +7,7 @@ import type { Job } from "../job/job.ts";
 import { renameName } from "../job/whole-sheets.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
+import { sentence } from "./sentence.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** The names of a job: where each points, what stands there; to go there, to make new ones, to change and delete them. */
@@ -188,7 +189,7 @@ export class NameList extends LitElement {
   };
 
   private answer(reason: string | undefined, done: string) {
-    this.wrong = reason === undefined ? "" : `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
+    this.wrong = reason === undefined ? "" : sentence(reason);
     this.told = reason === undefined ? done : "";
     this.requestUpdate();
   }

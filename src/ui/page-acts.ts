@@ -4,7 +4,7 @@
  */
 import type { Source } from "../job/read-far.ts";
 import { formulasReading } from "../job/references.ts";
-import { type Desk, reasonOf, sentence } from "./desk.ts";
+import { type Desk, reasonOf } from "./desk.ts";
 import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
 import { fileName, saveBlob } from "./files.ts";
@@ -12,6 +12,7 @@ import { numberedName, operationsOf, troubleWords } from "./operations.ts";
 import { reckoned } from "./reckoned.ts";
 import type { RouteAct } from "./route-card.ts";
 import type { SaidLine } from "./said.ts";
+import { sentence } from "./sentence.ts";
 import type { Settings } from "./settings.ts";
 
 /** The parts of the page that acts work on. */

@@ -13,6 +13,7 @@ import { InputOffers } from "./input-offers.ts";
 import { later, pause } from "./later.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
+import { sentence } from "./sentence.ts";
 import { whatIfStyle } from "./whatif-style.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -232,7 +233,7 @@ export class SeekDialog extends LitElement {
 
   private tell(reason: string, wrong: boolean) {
     this.wrong = wrong;
-    this.told = `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
+    this.told = sentence(reason);
   }
 
   /** A number as its cell would show it. */

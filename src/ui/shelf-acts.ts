@@ -43,15 +43,10 @@ export class ShelfActs {
     if (did.act === "remove") await acts.attempt(async () => keep?.remove(did.id));
     if (did.act === "restore") await acts.attempt(async () => keep?.write({ ...did.job, revision: 1 }));
     if (did.act === "open" && acts.commit() && (await desk.openKept(did.id))) close();
-    if (did.act === "start" && acts.commit()) {
+    if ((did.act === "start" || did.act === "empty") && acts.commit()) {
       await acts.attempt(async () => {
-        await desk.openText(await this.fresh(await did.template.read()));
-        close();
-      });
-    }
-    if (did.act === "empty" && acts.commit()) {
-      await acts.attempt(async () => {
-        await desk.openText(await this.fresh(emptyJob));
+        const text = did.act === "start" ? await did.template.read() : emptyJob;
+        await desk.openText(await this.fresh(text));
         close();
       });
     }

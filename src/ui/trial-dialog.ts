@@ -12,6 +12,7 @@ import { InputOffers } from "./input-offers.ts";
 import { pause } from "./later.ts";
 import { openPanel } from "./open-panel.ts";
 import { panelStyle } from "./panel-style.ts";
+import { sentence } from "./sentence.ts";
 import { TypedNumbers } from "./typed-numbers.ts";
 import { whatIfStyle } from "./whatif-style.ts";
 import { wordStyle } from "./word-style.ts";
@@ -283,7 +284,7 @@ function formulasIn(job: Job, sheet: string, { top, left, bottom, right }: Area)
 }
 
 function sumOf(plan: TablePlan | TableProblem): string {
-  if ("problem" in plan) return `${plan.problem.charAt(0).toUpperCase()}${plan.problem.slice(1)}.`;
+  if ("problem" in plan) return sentence(plan.problem);
   const { place, values } = plan;
   return `${values.toLocaleString("en-GB")} ${values === 1 ? "value" : "values"}, written to ${place.sheet} ${rangeName(place)}. Undo takes the whole table away.`;
 }

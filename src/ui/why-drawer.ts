@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import type { Why, WhyLink } from "../job/why.ts";
+import { sentence } from "./sentence.ts";
 import { wordStyle } from "./word-style.ts";
 
 /** Says of the active cell why it shows what it shows. Fires `go` with a place, and `leave`. */
@@ -127,7 +128,7 @@ export class WhyDrawer extends LitElement {
         <button class="act" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Close</button>
       </header>
       ${why.error ? this.wrong(why.error) : nothing}
-      ${why.caution ? html`<p class="doubt">${why.caution}</p>` : nothing} ${why.taken ? html`<p>${why.taken.charAt(0).toUpperCase() + why.taken.slice(1)}.</p>` : nothing}
+      ${why.caution ? html`<p class="doubt">${why.caution}</p>` : nothing} ${why.taken ? html`<p>${sentence(why.taken)}</p>` : nothing}
       ${why.note ? html`<p>${why.note}</p>` : nothing}
       ${why.functions.length > 0 ? html`<div>${why.functions.map(({ name, summary }) => html`<p><b>${name}</b> ${summary}</p>`)}</div>` : nothing}
       ${why.is ? html`<p>${why.is}</p>` : nothing}

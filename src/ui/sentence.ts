@@ -1,0 +1,10 @@
+/** Words of a command or of the engine, as they stand on the page. */
+
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** A reason, or other words without a full stop, as a sentence of its own. */
+export function sentence(words: string): string {
+  return `${capital(words)}.`;
+}
