@@ -71,6 +71,8 @@ export class FarEngine implements Reckoner {
   private fitting = 0;
   private last: Report | undefined;
   private stopped = false;
+  /** Nothing is reckoned any more: nobody would end a worker that was started now. */
+  private closed = false;
   private callOff: (() => void) | undefined;
   /** What the turns under way may change, where that is known. */
   private readonly reach = new Map<number, ReadonlyMap<number, ReadonlySet<number>>>();
@@ -145,6 +147,7 @@ export class FarEngine implements Reckoner {
   }
 
   ask(question: Question): Promise<Answer> {
+    if (this.closed) return Promise.reject(new Error("the job was closed"));
     if (this.stopped) return Promise.reject(new Error("reckoning is stopped: let it go on first"));
     return this.questions.ask(question, (order) => {
       if (this.thread) this.send([order].values());
@@ -180,6 +183,8 @@ export class FarEngine implements Reckoner {
       this.thread?.leave();
       this.thread = undefined;
     }
+    this.closed = true;
+    this.stopped = true;
     this.endThread();
     this.questions.drop("the job was closed");
   }
@@ -198,8 +203,9 @@ export class FarEngine implements Reckoner {
 
   /** Begins anew with all that there is: in a new worker where there is none, or in the same. */
   private sendAll(): void {
-    this.stopped = false;
+    this.stopped = this.closed;
     this.turn += 1;
+    if (this.closed) return;
     this.fitting = this.turn;
     this.reach.clear();
     this.edits.clear();

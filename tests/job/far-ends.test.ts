@@ -54,3 +54,21 @@ test("A worker that holds very many cells is ended with its job", () => {
   job.close();
   expect(far.left).toBe(0);
 });
+
+test("A closed job starts no worker: nobody would end it", async () => {
+  const far = new InProcess();
+  const job = createJob(small, undefined, () => {}, undefined, far.setting);
+  far.settle();
+  job.close();
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "2" }]);
+  insertLines(job, "One", "row", 0, 1);
+  job.undo();
+  job.goOnReckoning();
+  expect(far.started).toBe(1);
+  expect(job.cell("One", 0, 0).value).toBe(2);
+  expect(job.cell("One", 0, 1)).toMatchObject({ value: 10, stale: true });
+  // Whoever waits for the values is told that none will come.
+  expect(job.reckoning).toMatchObject({ stopped: true });
+  await expect(job.evaluate("=A1")).rejects.toThrow("the job was closed");
+  expect(far.started).toBe(1);
+});
