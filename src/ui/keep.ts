@@ -70,13 +70,13 @@ export class Keep {
       blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
     });
     const keep = new Keep(base);
-    void keep.dropOrphans().catch(() => undefined);
+    void whenAlone(name, () => keep.dropOrphans());
     return keep;
   }
 
-  /** Parts of jobs that were removed: until the page is opened anew their record may be put back. */
+  /** What is kept of jobs that were removed: a page that is open may still put their record back. */
   private async dropOrphans(): Promise<void> {
-    const step = this.base.transaction(["jobs", "aside", "parts"], "readwrite");
+    const step = this.base.transaction(["jobs", "aside", "parts", "values"], "readwrite");
     const jobs = new Set(await step.objectStore("jobs").getAllKeys());
     for (const { record } of await step.objectStore("aside").getAll()) {
       const { id } = (record ?? {}) as Partial<KeptJob>;
@@ -84,6 +84,8 @@ export class Keep {
     }
     const parts = step.objectStore("parts");
     for (const [id, part] of await parts.getAllKeys()) if (!jobs.has(id)) await parts.delete([id, part]);
+    const values = step.objectStore("values");
+    for (const id of await values.getAllKeys()) if (!jobs.has(id)) await values.delete(id);
     await step.done;
   }
 
@@ -146,9 +148,29 @@ export class Keep {
     await step.done;
   }
 
-  async remove(id: string): Promise<void> {
-    await this.base.delete("jobs", id);
-    await this.base.delete("values", id);
+  /**
+   * Its parts and values stay until no page is open that may put it back.
+   * @returns the record, for that
+   */
+  async remove(id: string): Promise<KeptJob | undefined> {
+    const step = this.base.transaction("jobs", "readwrite");
+    const record = await step.store.get(id);
+    await step.store.delete(id);
+    await step.done;
+    return record;
+  }
+
+  /**
+   * Puts back a job that was removed, as it was; where another page has written it since, that stays.
+   * @throws Damaged where a part of its text is missing
+   */
+  async restore(record: KeptJob): Promise<void> {
+    const step = this.base.transaction(["jobs", "parts"], "readwrite");
+    const parts = await step.objectStore("parts").count(partsFrom(record.id, 0));
+    if (parts < (record.parts ?? 0)) throw new Damaged("a part of its text is missing");
+    const there = await step.objectStore("jobs").getKey(record.id);
+    if (there === undefined) await step.objectStore("jobs").put(record);
+    await step.done;
   }
 
   /** Last values of the job as it was at `revision`, unchecked; undefined where there are none, and whatever goes wrong. */
@@ -198,6 +220,15 @@ export class Keep {
   async setLastOpen(id: string): Promise<void> {
     await this.base.put("desk", id, "open");
   }
+}
+
+/** Does the work if no other page has the store open. Others know from then on, until it is left, that this one has. */
+async function whenAlone(store: string, work: () => Promise<void>): Promise<void> {
+  // Where the browser does not tell of other pages there may be some.
+  if (!("locks" in navigator)) return;
+  const { locks } = navigator;
+  await locks.request(store, { ifAvailable: true }, (lock) => lock && work()).catch(() => undefined);
+  await locks.request(store, { mode: "shared" }, () => new Promise(() => {})).catch(() => undefined);
 }
 
 /** Parts of a text that have changed, by their number. */

@@ -19,12 +19,15 @@ export class ShelfActs {
   /** The person's own jobs, newest first. */
   kept: ShelfDialog["jobs"] = [];
   rack: readonly TemplateCard[] = [];
+  /** Records of jobs that were deleted, as they were then: the list may have been older. */
+  private readonly removed = new Map<string, Promise<KeptJob | undefined>>();
 
   constructor(private readonly acts: PageActs) {}
 
   async show(): Promise<void> {
     this.acts.commit();
     await this.acts.parts.desk.flush();
+    this.removed.clear();
     await this.read();
     this.acts.parts.element("shelf-dialog")?.show();
   }
@@ -32,7 +35,6 @@ export class ShelfActs {
   async did(did: ShelfAct): Promise<void> {
     const { acts } = this;
     const { desk, intake } = acts.parts;
-    const { keep } = desk;
     const close = () => acts.parts.element("shelf-dialog")?.close();
     if (did.act === "file") intake.choose();
     if (did.act === "save") void acts.saveFile();
@@ -40,8 +42,8 @@ export class ShelfActs {
     if (did.act === "rename") await this.rename(did.id, did.title);
     if (did.act === "copy") await this.copy(did.id);
     if (did.act === "export") await this.export(did.id);
-    if (did.act === "remove") await acts.attempt(async () => keep?.remove(did.id));
-    if (did.act === "restore") await acts.attempt(async () => keep?.write({ ...did.job, revision: 1 }));
+    if (did.act === "remove") await acts.attempt(async () => this.remove(did.id));
+    if (did.act === "restore") await acts.attempt(() => this.restore(did.id));
     if (did.act === "open" && acts.commit() && (await desk.openKept(did.id))) close();
     if ((did.act === "start" || did.act === "empty") && acts.commit()) {
       await acts.attempt(async () => {
@@ -63,6 +65,18 @@ export class ShelfActs {
     await this.acts.parts.desk.flush();
     const kept = (await this.acts.parts.desk.keep?.list().catch(() => undefined)) ?? [];
     return kept.map(({ title }) => title);
+  }
+
+  private remove(id: string): Promise<KeptJob | undefined> | undefined {
+    const record = this.acts.parts.desk.keep?.remove(id);
+    if (record) this.removed.set(id, record);
+    return record;
+  }
+
+  private async restore(id: string): Promise<void> {
+    const record = await this.removed.get(id);
+    if (record) await this.acts.parts.desk.keep?.restore(record);
+    this.removed.delete(id);
   }
 
   private async rename(id: string, title: string): Promise<void> {

@@ -10,9 +10,8 @@ import { wordStyle } from "./word-style.ts";
 
 /** What was asked for on the shelf. */
 export type ShelfAct =
-  | { readonly act: "open" | "remove" | "copy" | "export"; readonly id: string }
+  | { readonly act: "open" | "remove" | "restore" | "copy" | "export"; readonly id: string }
   | { readonly act: "rename"; readonly id: string; readonly title: string }
-  | { readonly act: "restore"; readonly job: KeptJob }
   | { readonly act: "start"; readonly template: TemplateCard }
   | { readonly act: "file" | "save" | "threads" | "empty" };
 
@@ -174,7 +173,7 @@ export class ShelfDialog extends LitElement {
             class="act"
             @click=${() => {
               this.removed = this.removed.filter((other) => other !== job);
-              this.ask({ act: "restore", job });
+              this.ask({ act: "restore", id: job.id });
             }}
           >
             Undo delete<span class="sr"> of ${job.title}</span>

@@ -1,5 +1,6 @@
 /** The person's own jobs on the shelf: other titles, copies, files, and what was deleted put back. */
 import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
 import { expect, test } from "vitest";
 import { readJob } from "../../src/job/file.ts";
 import { newContext, openJob, openPage, ready, useBrowser } from "./page.ts";
@@ -80,6 +81,91 @@ test("each of several deleted jobs can be put back", async () => {
   await rows.nth(2).waitFor();
   await shelf.getByRole("button", { name: "Undo delete of Full thread job 2" }).click();
   await rows.nth(3).waitFor();
+});
+
+interface Stored {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly revision: number;
+}
+
+/** Writes "Full thread job" anew, as another tab does; its text in halves, as that of a very large job is, or as given. */
+function rewrite(page: Page, text?: string): Promise<void> {
+  return page.evaluate(async (given) => {
+    const asked = indexedDB.open("halfangle");
+    await new Promise((done) => asked.addEventListener("success", done));
+    const step = asked.result.transaction(["jobs", "parts", "values"], "readwrite");
+    const all = step.objectStore("jobs").getAll();
+    all.addEventListener("success", () => {
+      const job = (all.result as Stored[]).find(({ title }) => title === "Full thread job")!;
+      const next = { ...job, revision: job.revision + 1 };
+      const known = { revision: next.revision, when: Date.now(), known: [] };
+      if (given !== undefined) step.objectStore("jobs").put({ ...next, text: given });
+      else {
+        const half = job.text.length / 2;
+        step.objectStore("parts").put(job.text.slice(0, half), [job.id, 0]);
+        step.objectStore("parts").put(job.text.slice(half), [job.id, 1]);
+        step.objectStore("values").put(known, job.id);
+        step.objectStore("jobs").put({ ...next, text: "", parts: 2 });
+      }
+    });
+    await new Promise((over) => step.addEventListener("complete", over));
+    asked.result.close();
+  }, text);
+}
+
+/** How much is stored of jobs besides their records. */
+function besides(page: Page): Promise<{ parts: number; values: number }> {
+  return page.evaluate(async () => {
+    const asked = indexedDB.open("halfangle");
+    await new Promise((done) => asked.addEventListener("success", done));
+    const step = asked.result.transaction(["parts", "values"]);
+    const parts = step.objectStore("parts").count();
+    const values = step.objectStore("values").count();
+    await new Promise((over) => step.addEventListener("complete", over));
+    asked.result.close();
+    return { parts: parts.result, values: values.result };
+  });
+}
+
+test("a very large job is put back whole, also when another tab has been opened since; later it is gone whole", async () => {
+  const { page, shelf, rows } = await shelfWithSample();
+  await rewrite(page);
+  await shelf.getByRole("button", { name: "Delete Full thread job" }).click();
+  await rows.nth(2).waitFor({ state: "detached" });
+  const other = await openPage(page.context());
+  await other.close();
+  await shelf.getByRole("button", { name: "Undo delete of Full thread job" }).click();
+  await rows.nth(2).waitFor();
+  expect(await besides(page)).toEqual({ parts: 2, values: 1 });
+  await shelf.getByRole("button", { name: "Full thread job", exact: true }).click();
+  await page.waitForFunction(() => document.title.includes("Full thread job"));
+  await ready(page);
+
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  await shelf.getByRole("button", { name: "Sample <b>bolt</b>", exact: true }).click();
+  await page.waitForFunction(() => document.title.includes("Sample"));
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
+  await shelf.getByRole("button", { name: "Delete Full thread job" }).click();
+  await rows.nth(2).waitFor({ state: "detached" });
+  await page.reload();
+  await expect.poll(() => besides(page)).toEqual({ parts: 0, values: 0 });
+});
+
+test("a deleted job is put back as another tab wrote it last", async () => {
+  const { page, shelf, rows } = await shelfWithSample();
+  const text = readFileSync("sheets/full-thread-job.json", "utf8").replace(
+    "Full thread job",
+    "Written since",
+  );
+  await rewrite(page, text);
+  await shelf.getByRole("button", { name: "Delete Full thread job" }).click();
+  await rows.nth(2).waitFor({ state: "detached" });
+  await shelf.getByRole("button", { name: "Undo delete of Full thread job" }).click();
+  await rows.nth(2).waitFor();
+  await shelf.getByRole("button", { name: "Full thread job", exact: true }).click();
+  await page.waitForFunction(() => document.title.includes("Written since"));
 });
 
 test("a template that is started again is numbered, and an empty job is there to be started", async () => {
