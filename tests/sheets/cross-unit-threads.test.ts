@@ -1,7 +1,7 @@
 // Trains by hand, from 25.4 = 127/5; tolerances of the classes as their standards print them.
 import { expect, test } from "vitest";
 import { faults, valueAt } from "./read.ts";
-import { number, template } from "./template.ts";
+import { number, template, type } from "./template.ts";
 
 const jobWith = template("cross-unit-threads");
 
@@ -89,4 +89,29 @@ test("a thread without limits is geared, and says that no share can be reckoned"
   expect(faults(job)).toEqual([]);
   expect(valueAt(job, "near_in_words")).toBe("no limits are held for this thread");
   expect(number(job, "lead_near")).toBeGreaterThan(6);
+});
+
+// 3 mm are three leads of 1 and two of 1.5: each closing finds a groove. They are half a lead of 6, and 1.7 of 1.75.
+test.each([
+  ["M6", "anywhere: no indicator needed"],
+  ["M10x1.5-6g", "anywhere: no indicator needed"],
+  ["M12x1.75-6g", ""],
+  ["Tr 40x6", ""],
+])("%s on a leadscrew of 3 mm: half nuts %j", (thread, says) => {
+  const job = jobWith({ thread, leadscrew: screws.metric });
+  expect(valueAt(job, "'Half nuts'!C4")).toBe(says);
+});
+
+// 25.4 / 3.175 and 25.4 / 3.
+test("the leadscrew is said in threads per inch", () => {
+  const job = jobWith({});
+  for (const unit of ["mm", "in"])
+    for (const [leadscrew, says] of [
+      [screws.inch, "8 per inch; type the lead itself"],
+      [screws.metric, "8.467 per inch; type the lead itself"],
+    ] as const) {
+      type(job, "unit", unit);
+      type(job, "leadscrew", leadscrew);
+      expect(valueAt(job, "Thread!C5"), unit).toBe(says);
+    }
 });

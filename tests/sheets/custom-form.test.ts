@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { faults, put, valueAt } from "./read.ts";
-import { number, template } from "./template.ts";
+import { number, template, type } from "./template.ts";
 
 const jobWith = template("custom-form");
 
@@ -254,4 +254,31 @@ test("the flank that trails decides the set-over, and each scale reads it from i
   const clearance = jobWith({ ...butt, back_off: "0", trails: "clearance", zero_line: "obtuse" });
   expect([number(load, "setover"), number(load, "scale_reading")]).toEqual([7, 83]);
   expect([number(clearance, "setover"), number(clearance, "scale_reading")]).toEqual([45, 135]);
+});
+
+// atan(0.2 / pi) = 3.6426 degrees: a relief of 3 leans out by 0.64, one of 4 leaves 0.36.
+test("a trailing side that would lean out is cautioned by how much", () => {
+  expect(valueAt(jobWith({ ...acme, relief: "3" }), "Tool!A12")).toBe(
+    "Trailing edge: -0.64° would lean out. Grind that side upright: the lead angle clears it by 3.64°.",
+  );
+  const clears = jobWith({ ...acme, relief: "4" });
+  expect(number(clears, "trailing_clearance")).toBeCloseTo(0.3574, 4);
+  expect(valueAt(clears, "Tool!A12")).toBe("");
+});
+
+test("a reading is of the form and the wire that it was taken for, and over equal or unequal flanks", () => {
+  const job = jobWith({ ...butt, target: "1.85", wire: "0.13" }, "target", "wire");
+  expect(valueAt(job, "reading_for")).toBe("2 x 0.25, 7/45°, wire 0.13 in");
+  type(job, "measured", "=wire_target");
+  expect(number(job, "pitch_dia_now")).toBeCloseTo(1.85, 9);
+  // Set over by 6 degrees 0.1 on diameter is 0.05 / cos 6 = 0.050275 of travel: 50 divisions of a thousandth.
+  type(job, "measured", "=wire_target+0.1");
+  expect(valueAt(job, "slide_to_wind")).toBe(50);
+  // And at 44, off the clearance flank: 0.05 / cos 44 = 0.069508.
+  type(job, "trails", "clearance");
+  expect(valueAt(job, "slide_to_wind")).toBe(69);
+  type(job, "measured", "=wire_target-0.003");
+  expect(valueAt(job, "Wires!A18")).toContain("Under the reading aimed at by 0.0030 in");
+  type(job, "measured", "=wire_target+0.003");
+  expect(valueAt(job, "Wires!A18")).toBe("");
 });

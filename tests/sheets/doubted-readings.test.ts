@@ -30,12 +30,15 @@ test("a slip of the point over the wires is neither too big nor under size", () 
 test("nor between balls in a nut", () => {
   const job = template("internal-thread")({});
   const wanted = number(job, "ball_target");
-  for (const slip of [wanted * 10, wanted / 10]) {
+  const most = 2 * number(job, "depth");
+  for (const slip of [wanted * 10, wanted / 10, wanted + most + 0.01, wanted - most - 0.01]) {
     type(job, "measured", String(slip));
     for (const name of ["verdict", "Measure!B16", "Measure!B17", "Measure!B18"])
       expect(valueAt(job, name), `${slip}: ${name}`).toBe(again);
     expect(said(job).join()).toContain("look at the balls and the unit");
   }
+  type(job, "measured", String(wanted - most + 0.01));
+  expect(valueAt(job, "verdict")).toBe("out");
   type(job, "measured", String(wanted));
   expect(valueAt(job, "verdict")).toBe("in");
   expect(valueAt(job, "Measure!A20")).toBe("");
@@ -46,8 +49,16 @@ test("nor between balls in a nut", () => {
 test("nor over the wires of a form of one's own", () => {
   const job = template("custom-form")({});
   const wanted = number(job, "wire_target");
+  const most = 2 * number(job, "depth");
+  for (const slip of [wanted * 25.4, wanted + most + 0.001, wanted - most - 0.001]) {
+    type(job, "measured", String(slip));
+    expect([valueAt(job, "Wires!B16"), valueAt(job, "Wires!B17")], `${slip}`).toEqual([again, again]);
+  }
+  for (const near of [wanted + most - 0.001, wanted - most + 0.001]) {
+    type(job, "measured", String(near));
+    expect(typeof valueAt(job, "Wires!B16"), `${near}`).toBe("number");
+  }
   type(job, "measured", String(wanted * 25.4));
-  expect([valueAt(job, "Wires!B16"), valueAt(job, "Wires!B17")]).toEqual([again, again]);
   expect(said(job).join()).toContain("look at the wires and the unit");
   type(job, "measured", String(wanted + 0.01));
   expect(typeof valueAt(job, "Wires!B16")).toBe("number");

@@ -1,8 +1,8 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { grooveOf } from "../../src/lathe/chip-area.ts";
 import { alongSetover, overcutAt } from "../../src/lathe/groove.ts";
 import { faults, valueAt } from "./read.ts";
-import { number, template } from "./template.ts";
+import { number, template, type } from "./template.ts";
 
 const jobWith = template("set-over-error");
 
@@ -63,4 +63,54 @@ test("a setting that is off by more than the back-off allows is warned", () => {
   expect(valueAt(jobWith({ scale_error: "3" }), "What it does!A16")).toContain(
     "an overcut may stay on the flank",
   );
+});
+
+describe("angle and depth together", () => {
+  const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+  const cos = (degrees: number) => Math.cos((degrees * Math.PI) / 180);
+
+  /**
+   * Worked by hand: the travel stays as wound, so that a slide at `a` reaches the cosine of it. A pass d deep stands out of
+   * the last one's trailing flank by (reached - d)(tan a - tan f) where it is past the flank; the pass that only just reaches
+   * the pitch line does so most. A groove wider by w is smaller on pitch diameter by w / tan f.
+   */
+  function changeByHand(job: ReturnType<typeof jobWith>, off: number): number {
+    const [depth, setover, flank, level] = ["depth", "setover", "flank", "level"].map((name) =>
+      number(job, name),
+    ) as [number, number, number, number];
+    const reached = (depth * cos(setover + off)) / cos(setover);
+    const out = Math.max(0, (reached - level) * (tan(setover + off) - tan(flank)));
+    return 2 * (depth - reached) - out / tan(flank);
+  }
+
+  test("each row is its angle, each column its depth, twice on the diameter", () => {
+    const job = jobWith({});
+    const columns = [
+      ["B", -0.05],
+      ["C", 0],
+      ["D", 0.05],
+    ] as const;
+    for (const [index, off] of [-3, -2, -1, 0, 1, 2, 3].entries())
+      for (const [column, deeper] of columns) {
+        const place = `'Angle and depth'!${column}${9 + index}`;
+        expect(number(job, place), place).toBeCloseTo(changeByHand(job, off) - 2 * deeper, 9);
+      }
+    // Past the flank too, or the table says little: 27 and 3 are 30, the flank is 27.5.
+    expect(changeByHand(job, 3)).toBeCloseTo(0.009333, 6);
+  });
+
+  // ISO 965-1: Td2 of 6g at pitch 1.75 over 11.2 to 22.4 mm is 150 micrometres; half of it is 0.075, which is 0.0375 radial.
+  test("off by more than half the tolerance is cautioned, either way", () => {
+    const job = jobWith({ thread: "M12x1.75-6g", angle_off: "0" });
+    expect(number(job, "'Angle and depth'!B5")).toBeCloseTo(0.075, 9);
+    for (const [off, cautions] of [
+      ["0.037", false],
+      ["0.038", true],
+      ["-0.037", false],
+      ["-0.038", true],
+    ] as const) {
+      type(job, "depth_off", off);
+      expect(valueAt(job, "'Angle and depth'!A6") !== "", off).toBe(cautions);
+    }
+  });
 });

@@ -83,3 +83,29 @@ test("a tool off centre leaves the core too large by what Pythagoras says", () =
   expect(number(job, "height_share")).toBeCloseTo((2 * (depth - reached)) / 0.132, 9);
   expect(valueAt(jobWith({ height_error: "1" }), "Height!A9")).toContain("set the tool on centre");
 });
+
+// M10-6g as printed in ASME B1.13M: pitch diameter 8.994/8.862, minor 8.128/7.938. The design root of ISO 68-1, H/6 round,
+// lies 17/12 H under the major diameter: 10 - 1.84030 = 8.1597 at 9.0257 of ISO 724, 0.0977 less at the middle, 8.928.
+test("the minor diameter with this nose is held against its printed limits", () => {
+  const job = jobWith({});
+  expect(number(job, "minor_cut")).toBeCloseTo(8.1597 - 0.0977, 4);
+  expect(valueAt(job, "Nose!C12")).toBe("at mid pitch dia.; limits 7.938 to 8.128");
+  expect(valueAt(job, "Nose!A15")).toBe("");
+  // A sharp point cuts H deep, 8.928 - 0.866025 x 1.5; P/4 wide it stops 0.375 / (2 tan 30) short of that.
+  const sharp = jobWith({ nose_is: "flat", nose: "0" });
+  expect(number(sharp, "minor_cut")).toBeCloseTo(7.629, 3);
+  expect(valueAt(sharp, "Nose!A15")).toMatch(/under its smallest by 0\.309\d mm/);
+  const flat = jobWith({ nose_is: "flat", nose: "0.375" });
+  expect(number(flat, "minor_cut")).toBeCloseTo(7.629 + 0.375 / Math.tan(Math.PI / 6), 3);
+  expect(valueAt(flat, "Nose!A15")).toMatch(/over its largest by 0\.150\d mm/);
+});
+
+// atan(1.5 / (10 pi)) = 2.7336 degrees: a relief of 3 leaves 0.27, one of 2.5 leans out by 0.23.
+test("a trailing side that would lean out is cautioned by how much, and one that does not is not", () => {
+  const job = jobWith({});
+  expect(number(job, "clearance_trailing")).toBeCloseTo(3 - 2.7336, 4);
+  expect(valueAt(job, "Clearance!A13")).toBe("");
+  expect(valueAt(jobWith({ relief: "2.5" }), "Clearance!A13")).toBe(
+    "Trailing edge: -0.23° would lean out. Grind that side upright: the lead angle clears it by 2.73°.",
+  );
+});
