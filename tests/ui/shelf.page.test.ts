@@ -91,14 +91,16 @@ interface Stored {
 }
 
 /** Writes "Full thread job" anew, as another tab does; its text in halves, as that of a very large job is, or as given. */
-function rewrite(page: Page, text?: string): Promise<void> {
+function rewrite(page: Page, text?: string): Promise<string> {
   return page.evaluate(async (given) => {
     const asked = indexedDB.open("halfangle");
     await new Promise((done) => asked.addEventListener("success", done));
     const step = asked.result.transaction(["jobs", "parts", "values"], "readwrite");
     const all = step.objectStore("jobs").getAll();
+    let id = "";
     all.addEventListener("success", () => {
       const job = (all.result as Stored[]).find(({ title }) => title === "Full thread job")!;
+      id = job.id;
       const next = { ...job, revision: job.revision + 1 };
       const known = { revision: next.revision, when: Date.now(), known: [] };
       if (given !== undefined) step.objectStore("jobs").put({ ...next, text: given });
@@ -112,33 +114,34 @@ function rewrite(page: Page, text?: string): Promise<void> {
     });
     await new Promise((over) => step.addEventListener("complete", over));
     asked.result.close();
+    return id;
   }, text);
 }
 
-/** How much is stored of jobs besides their records. */
-function besides(page: Page): Promise<{ parts: number; values: number }> {
-  return page.evaluate(async () => {
+/** How much is stored of a job besides its record. */
+function besides(page: Page, id: string): Promise<{ parts: number; values: number }> {
+  return page.evaluate(async (of) => {
     const asked = indexedDB.open("halfangle");
     await new Promise((done) => asked.addEventListener("success", done));
     const step = asked.result.transaction(["parts", "values"]);
-    const parts = step.objectStore("parts").count();
-    const values = step.objectStore("values").count();
+    const parts = step.objectStore("parts").count(IDBKeyRange.bound([of, 0], [of, 9]));
+    const values = step.objectStore("values").count(of);
     await new Promise((over) => step.addEventListener("complete", over));
     asked.result.close();
     return { parts: parts.result, values: values.result };
-  });
+  }, id);
 }
 
 test("a very large job is put back whole, also when another tab has been opened since; later it is gone whole", async () => {
   const { page, shelf, rows } = await shelfWithSample();
-  await rewrite(page);
+  const id = await rewrite(page);
   await shelf.getByRole("button", { name: "Delete Full thread job" }).click();
   await rows.nth(2).waitFor({ state: "detached" });
   const other = await openPage(page.context());
   await other.close();
   await shelf.getByRole("button", { name: "Undo delete of Full thread job" }).click();
   await rows.nth(2).waitFor();
-  expect(await besides(page)).toEqual({ parts: 2, values: 1 });
+  expect(await besides(page, id)).toEqual({ parts: 2, values: 1 });
   await shelf.getByRole("button", { name: "Full thread job", exact: true }).click();
   await page.waitForFunction(() => document.title.includes("Full thread job"));
   await ready(page);
@@ -150,7 +153,7 @@ test("a very large job is put back whole, also when another tab has been opened 
   await shelf.getByRole("button", { name: "Delete Full thread job" }).click();
   await rows.nth(2).waitFor({ state: "detached" });
   await page.reload();
-  await expect.poll(() => besides(page)).toEqual({ parts: 0, values: 0 });
+  await expect.poll(() => besides(page, id)).toEqual({ parts: 0, values: 0 });
 });
 
 test("a deleted job is put back as another tab wrote it last", async () => {
