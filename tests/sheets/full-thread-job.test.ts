@@ -183,6 +183,32 @@ describe("a reading over the wires", () => {
     expect(valueAt(job, "verdict")).toBe("under size");
   });
 
+  // A cross dial that reads diameter shows twice what it goes in: 0.055 radial are 5 of its divisions of 0.02.
+  test("says what is left on the diameter and on the radius, in divisions as the cross dial shows them", () => {
+    const job = jobWith({});
+    const wanted = number(job, "wire_target");
+    type(job, "measured", String(wanted + 0.11));
+    expect(number(job, "Measure!B16")).toBeCloseTo(0.11, 9);
+    expect(number(job, "rest")).toBeCloseTo(0.055, 9);
+    expect(number(job, "Card!B21")).toBeCloseTo(0.04, 12);
+    type(job, "cross_reads", "diameter");
+    expect(valueAt(job, "cross_to_wind")).toBe(5);
+    expect(number(job, "Card!B21")).toBeCloseTo(0.02, 12);
+    type(job, "measured", String(wanted - 0.001));
+    expect(number(job, "Measure!B16")).toBeCloseTo(-0.001, 9);
+    expect(number(job, "rest")).toBe(0);
+    for (const [off, says, told] of [
+      ["=wire_target_max", "in limits: stop", ""],
+      ["=wire_target_max+0.0001", "too big: go on", ""],
+      ["=wire_target_min", "in limits: stop", ""],
+      ["=wire_target_min-0.0023", "under size", "Under the smallest reading by 0.0023 mm."],
+    ] as const) {
+      type(job, "measured", off);
+      expect(valueAt(job, "verdict"), off).toBe(says);
+      expect(valueAt(job, "Measure!A21"), off).toBe(told);
+    }
+  });
+
   // The pitch diameter falls by twice the radial infeed, and the reading with it, as the wires stay the same.
   test("gives back the pitch diameter that it was reckoned from", () => {
     const job = jobWith({});
@@ -235,6 +261,19 @@ describe("the tool", () => {
     type(job, "nose", "0.375");
     expect(number(job, "minor_cut")).toBeCloseTo(8.2785, 3);
     expect(valueAt(job, "Tool!A19")).toMatch(/over its largest by 0\.150\d mm: the nut may foul/);
+  });
+
+  // 1/2-28 UNEF-2A: a largest minor diameter of 0.4602 and no smallest, worked in ASME B1.1.
+  test("has only a largest minor diameter where the standard gives no other", () => {
+    expect(valueAt(jobWith({ thread: "1/2-28 UNEF-2A", unit: "in" }), "Tool!C7")).toBe("no more than 0.4602");
+  });
+
+  test("that is one's own is told apart from the shape of the form, which has to be chosen", () => {
+    const job = jobWith({ nose: "0.2" });
+    expect(valueAt(job, "Tool!A21")).toContain("read as radius");
+    type(job, "nose_is", "flat");
+    expect(valueAt(job, "Tool!A21")).toBe("");
+    expect(valueAt(jobWith({}), "Tool!A21")).toBe("");
   });
 
   // atan(2.11667 / (pi 12.5603)) = 3.0705 degrees: 5 of relief less that is 1.9295, 3 of relief less that is below 0.

@@ -151,4 +151,34 @@ describe("gears, half nuts and speed", () => {
     type(job, "surface_speed", "5");
     expect(valueAt(job, "spindle_speed")).toBe(70);
   });
+
+  test("what the speed is reckoned from, and what it means at the run-out", () => {
+    const job = jobWith({ surface_speed: "10" });
+    // 110 turns a minute of 2.5 are 275 mm: 4.583 in a second, 6 mm in 60 x 6 / 275.
+    expect(number(job, "Speed!B6")).toBe(6);
+    expect(number(job, "Speed!B11")).toBeCloseTo(275 / 60, 9);
+    expect(number(job, "Speed!B12")).toBeCloseTo(360 / 275, 9);
+    expect(valueAt(job, "Speed!A13")).toBe(
+      "The hand sets the limit here, not the tool: 144 rev/min instead of 159.",
+    );
+    // With two starts the carriage runs by the lead: 6 mm in 1 s at 4 a turn are 90 turns a minute, 70 of them 280 mm.
+    type(job, "thread", "M24x4-P2-6H");
+    expect(number(job, "speed_cap")).toBeCloseTo(90, 9);
+    expect(valueAt(job, "spindle_speed")).toBe(70);
+    expect(number(job, "Speed!B11")).toBeCloseTo(280 / 60, 9);
+    // 1 mm in 1 s at 4 a turn are 15: the slowest is 30.
+    type(job, "runout", "1");
+    expect(valueAt(job, "spindle_speed")).toBe("none is slow enough");
+    expect(valueAt(job, "Speed!A13")).toContain("The slowest speed, 30 rev/min, is too fast");
+    // In inches a foot a minute: 12 x 30 / (pi 20/25.4).
+    const inch = jobWith({ unit: "in", surface_speed: "30" });
+    expect(number(inch, "speed_for_surface")).toBeCloseTo((360 * 25.4) / (20 * Math.PI), 9);
+    expect(number(inch, "Speed!B6")).toBeCloseTo(6 / 25.4, 12);
+  });
+
+  // Common practice, no source: carbide bears several times what high-speed steel does.
+  test("the tool is in the surface speed", () => {
+    const [steel, carbide] = ["HSS", "carbide"].map((tool) => number(jobWith({ tool }), "surface_speed"));
+    expect(carbide! / steel!).toBeGreaterThan(2);
+  });
 });

@@ -89,6 +89,28 @@ describe("the lathe sheets", () => {
   );
 
   // 90 - 26.5 = 63.5 from the bed; past an end at 60 it is counted from square, by whole degrees 26.
+  // From square 29, 26.5, 22.75, 14 and 13.5; from the bed 61, 63.5, 67.25, 76 and 76.5. Half way the smaller set-over is set.
+  test("every common form is set by whole degrees, past the scale's end counted from square", () => {
+    const job = createJob(lathes[0]!.document);
+    const rows = () => [33, 34, 35, 36, 37].map((row) => valueAt(job, `Lathe!B${row}`) as string);
+    const beside = " beside a pencil mark, as below";
+    expect(rows()).toEqual([
+      `set 29${beside}`,
+      `set 26${beside}; the set-over is then 0.5 under`,
+      `set 23${beside}; the set-over is then 0.25 over`,
+      `set 14${beside}`,
+      `set 13${beside}; the set-over is then 0.5 under`,
+    ]);
+    type(job, "scale_high", ["90"]);
+    expect(rows()).toEqual([
+      "set 61",
+      "set 64; the set-over is then 0.5 under",
+      "set 67; the set-over is then 0.25 over",
+      "set 76",
+      "set 77; the set-over is then 0.5 under",
+    ]);
+  });
+
   test("a scale that ends short is answered by a pencil mark, in words", () => {
     const job = createJob(lathes[0]!.document);
     expect(valueAt(job, "Lathe!B34")).toBe(

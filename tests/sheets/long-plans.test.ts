@@ -20,6 +20,9 @@ test("a coarse buttress on a fine dial: every division of 289, then measure, str
   const division = 0.02 / 25.4;
   const whole = Math.floor((number(job, "depth") - 0.04 / 25.4) / (division * Math.cos(44 * radians)));
   expect(valueAt(job, "Passes!C9")).toBe(whole);
+  // So many of its divisions go in by their cosine.
+  const reached = whole * division * Math.cos(44 * radians);
+  expect(valueAt(job, "Passes!C10")).toBeCloseTo(reached, 9);
   const { steps } = stepsOf(job);
   expect(steps.filter(({ kind }) => kind === "slide").reduce((sum, { wind = 0 }) => sum + wind, 0)).toBe(
     whole,
@@ -29,13 +32,34 @@ test("a coarse buttress on a fine dial: every division of 289, then measure, str
 });
 
 test.each([
+  ["full-thread-job", { thread: "Tr 60x9-7e", first_depth: "0.1", least_cut: "0.04" }],
   ["internal-thread", { thread: "Tr 60x9-7H", first_depth: "0.1", least_cut: "0.04" }],
   ["custom-form", { first_depth: "0.004", least_cut: "0.0015", slide_division: "0.0005" }],
   ["pass-schedule", { thread: "Tr 60x9-7e", first_cut: "0.06", least_cut: "0.02" }],
 ] as const)("%s goes on to the last measurement after more than 70 passes", (name, inputs) => {
-  const { steps } = stepsOf(template(name)(inputs));
-  expect(steps.filter(({ kind }) => kind === "slide").length).toBeGreaterThan(70);
+  const job = template(name)(inputs);
+  const { steps } = stepsOf(job);
+  const many = (which: string) => steps.filter(({ kind }) => kind === which).length;
+  expect(many("slide")).toBeGreaterThan(70);
   expect(steps.at(-1)?.kind).toBe("measure");
+  // Counted again: what the sheet says in short.
+  expect(valueAt(job, "plan_in_short")).toBe(
+    name === "pass-schedule"
+      ? `${many("slide")} + ${many("straight in")}`
+      : `${many("slide")} + ${many("spring")} spring`,
+  );
+});
+
+test("the schedule of a long plan stops where its winding adds up to, at the depth of its last pass", () => {
+  const job = template("pass-schedule")({ thread: "Tr 60x9-7e", first_cut: "0.06", least_cut: "0.02" });
+  const { steps } = stepsOf(job);
+  const wound = (which: string) =>
+    steps.reduce((sum, { kind, wind = 0 }) => sum + (kind === which ? wind : 0), 0);
+  expect(number(job, "slide_stops")).toBeCloseTo(wound("slide"), 9);
+  // Thousandths of an inch at the set-over, and divisions of 0.05 on diameter straight in.
+  const reached =
+    wound("slide") * 0.0254 * Math.cos(number(job, "setover") * radians) + wound("straight in") * 0.025;
+  expect(number(job, "depth_planned")).toBeCloseTo(reached, 9);
 });
 
 test.each([

@@ -55,6 +55,24 @@ describe("three starts of M30x4.5-P1.5 on a 3 mm lead screw with 12 teeth and 12
   });
 });
 
+// 10 / 3 = 3.3; half a leadscrew's pitch of 3 and twice it are borne.
+test.each([
+  ["Tr 24x10 P5", "The lead is 3.3 times that of the leadscrew"],
+  ["M20x3-P1.5", ""],
+  ["M40x6-P3", ""],
+  ["M10", "This thread has one start: there is nothing to index."],
+])("%s on a leadscrew of 3 mm: %j", (thread, says) => {
+  const said = valueAt(jobWith({ thread, leadscrew: "3" }), "Thread!A16") as string;
+  if (says === "") expect(said).toBe("");
+  else expect(said).toContain(says);
+});
+
+// 25.4 / 3 and 25.4 / 3.175.
+test("the leadscrew is said in threads per inch", () => {
+  expect(valueAt(jobWith({ leadscrew: "3" }), "Thread!C10")).toMatch(/^8\.467 per inch;/);
+  expect(valueAt(jobWith({ unit: "in", leadscrew: "0.125" }), "Thread!C10")).toMatch(/^8 per inch;/);
+});
+
 test("whole divisions that leave a start out of its place are cautioned by how far", () => {
   // 2.54 / 2 = 1.27 on a dial of 0.05: 25 divisions are 1.25, so 0.02 short; 1/200 of the pitch is 0.00635.
   const job = jobWith({ thread: "1/2-20 UN 2 starts", slide_division: "0.05" });

@@ -185,3 +185,24 @@ describe("still to wind", () => {
     expect(cautions().join()).not.toContain("would pass");
   });
 });
+
+// ISO 965-2: 10.679 to 10.829 for M12-6g. The reading follows the pitch diameter nearly as much: 0.1 past a limit is out.
+test("a verdict says by how much, and readings of another wire count for nothing", () => {
+  const job = jobWith({});
+  for (const [reading, limit, says] of [
+    ["=reading_min-0.1", 10.679, "Under the smallest by "],
+    ["=reading_max+0.1", 10.829, "Over the largest by "],
+  ] as const) {
+    type(job, "readings", reading, reading, reading);
+    expect(valueAt(job, "verdict")).toBe("out");
+    const past = Math.abs(number(job, "pitch_dia_now") - limit);
+    expect(past).toBeCloseTo(0.1, 2);
+    expect(valueAt(job, "Verdict!A14")).toContain(`${says}${past.toFixed(4)} mm`);
+  }
+  type(job, "readings", "12.54", "12.54", "12.54");
+  expect(valueAt(job, "reading_count")).toBe(3);
+  expect(valueAt(job, "reading_for")).toBe("M12x1.75-6g, wire 1.1000 mm");
+  type(job, "thread", "M12x1.5-6g");
+  expect(valueAt(job, "reading_count")).toBe(0);
+  expect(valueAt(job, "Readings!A21")).toContain("3 of your readings were taken for another thread or wire");
+});
