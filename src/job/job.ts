@@ -52,9 +52,9 @@ export interface Trial {
 
 export interface JobChange {
   readonly document: JobDocument;
-  /** What the step was, as history shows it: "Typed in Thread!B2". */
+  /** What the step was, as history shows it: "Typed in Thread!B2"; "" where none was done. */
   readonly what: string;
-  /** No step was done: values that were still being reckoned have come. */
+  /** The document is the same: values that were still being reckoned have come. */
   readonly values?: true;
   /** What went wrong while values were reckoned, for the person. */
   readonly trouble?: string;
@@ -84,6 +84,7 @@ export interface Job {
   /** Why it cannot be removed; undefined when it is done. */
   removeSheet(name: string): string | undefined;
   moveSheet(name: string, to: number): void;
+  /** An answer that is still being reckoned is put in when it has come. */
   signOff(sheet: string, signed: boolean): void;
   /** Names a cell or range (`Thread!B2`, `Thread!B2:B9`). Why it cannot; undefined when it is done. */
   setName(name: string, target: string): string | undefined;

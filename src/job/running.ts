@@ -27,7 +27,7 @@ import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { partsOfNote } from "./note-parts.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
-import { signedForAnother, signedForNow } from "./signed.ts";
+import { answersPutIn, signedForAnother, signedForNow } from "./signed.ts";
 import { formatAsTaken, takenFor } from "./taken-for.ts";
 
 /** @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be */
@@ -42,7 +42,7 @@ class RunningJob implements Job {
 
   constructor(document: JobDocument, way: Way, before: KnownValues | undefined) {
     this.history = new History(document);
-    this.values = new JobValues(document, way, (change) => this.tell({ what: "", ...change }), before);
+    this.values = new JobValues(document, way, (change) => this.hear(change), before);
   }
 
   get document(): JobDocument {
@@ -337,7 +337,23 @@ class RunningJob implements Job {
 
   private follow(what: string, moves?: Moves): void {
     this.values.follow(this.document, moves);
+    this.completeSignOffs();
     this.tell({ what });
+  }
+
+  private hear({ values, ...change }: Pick<JobChange, "values" | "trouble">): void {
+    const isOther = this.completeSignOffs();
+    this.tell({ what: "", ...change, ...(values && !isOther ? { values } : {}) });
+  }
+
+  /** What a sign-off was given for is a part of it: no step of its own. @returns whether the document is another */
+  private completeSignOffs(): boolean {
+    const whole = answersPutIn(this);
+    if (!whole) return false;
+    // Steps keep it as it was: whoever goes back there has the answer put in once more.
+    this.history.document = whole;
+    this.values.follow(whole);
+    return true;
   }
 
   private tell(change: Omit<JobChange, "document">): void {

@@ -3,7 +3,7 @@
  * either is another one now, the sign-off was for another job. Values that are still on their way tell nothing.
  */
 import { parseCell } from "../engine/address.ts";
-import type { SheetDocument, SignedFor } from "./document.ts";
+import type { JobDocument, SheetDocument, SignedFor } from "./document.ts";
 import { cellText } from "./format.ts";
 import { formatOf } from "./formats.ts";
 import type { Job } from "./job.ts";
@@ -23,14 +23,29 @@ const sets = new WeakMap<SheetDocument, readonly Set[]>();
 /** What was found last, which stands while values are on their way. */
 const found = new WeakMap<SignedFor, string>();
 
-/** What a sign-off of this sheet would be given for now. */
+/** What a sign-off of this sheet would be given for now; an answer that is on its way is put in when it has come. */
 export function signedForNow(job: Job, sheet: SheetDocument): SignedFor {
   const answer = answerOf(job, sheet);
   const set = setByHand(sheet).map(({ text }) => text);
   return {
     ...(answer === undefined || answer.stale ? {} : { result: answer.text }),
-    ...(set.length === 0 ? {} : { set }),
+    ...(set.length === 0 && !answer?.stale ? {} : { set }),
   };
+}
+
+/** The document with the answers put in that sign-offs were given before; undefined where none has come. */
+export function answersPutIn(job: Job): JobDocument | undefined {
+  const { document } = job;
+  let some = false;
+  const sheets = document.sheets.map((sheet) => {
+    const { signedOff, signedFor } = sheet;
+    const waits = signedOff && signedFor && signedFor.result === undefined;
+    const answer = waits ? answerOf(job, sheet) : undefined;
+    if (!answer || answer.stale) return sheet;
+    some = true;
+    return { ...sheet, signedFor: { ...signedFor, result: answer.text } };
+  });
+  return some ? { ...document, sheets } : undefined;
 }
 
 /** That the sign-off of this sheet was given for something else, in words; "" where it holds, and where there is none. */

@@ -116,17 +116,24 @@ export class PageActs {
     const { job } = this;
     const { said } = this.parts;
     if (!job) return;
-    // Errors are values: what is still being reckoned shows none.
-    if (signed && job.reckoning) await reckoned(job);
-    const operation = operationsOf(job).find((each) => each.name === name);
-    if (job !== this.job || !operation) return;
-    if (operation.number === undefined) {
+    const find = () => operationsOf(job).find((each) => each.name === name);
+    const before = find();
+    if (!before) return;
+    if (before.number === undefined) {
       said.say(`${name} is no operation: it has no sign-off.`);
       return;
     }
-    if (!signed || (operation.errors === 0 && !job.reckoning)) {
-      this.command(() => job.signOff(name, signed));
-      return;
+    // What is still being reckoned shows no errors: it is signed at once, lest it be lost, and looked at afterwards.
+    const isAtOnce = job.reckoning ? !job.reckoning.stopped : before.errors === 0;
+    if (!signed || isAtOnce) this.command(() => job.signOff(name, signed));
+    if (!signed || (isAtOnce && !job.reckoning)) return;
+    await reckoned(job);
+    const operation = find();
+    if (job !== this.job || !operation || (operation.errors === 0 && !job.reckoning)) return;
+    if (isAtOnce) {
+      const { signedOff } = job.document.sheets.find((sheet) => sheet.name === name)!;
+      if (!signedOff) return;
+      job.signOff(name, false);
     }
     // The box on the card must not show what was not done.
     void this.parts.draw();

@@ -1,22 +1,33 @@
 /** What a sign-off was given for, and when it is no longer that. Values are laid out by hand. */
 import { describe, expect, test } from "vitest";
 import { readJob, writeJob } from "../../src/job/file.ts";
-import { createJob, type Job } from "../../src/job/job.ts";
+import { createJob, type Job, type JobChange } from "../../src/job/job.ts";
 import { signedForAnother } from "../../src/job/signed.ts";
 import { insertLines } from "../../src/job/structure.ts";
 import { duplicateSheet } from "../../src/job/whole-sheets.ts";
 import { operationsOf } from "../../src/ui/operations.ts";
+import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "./made.ts";
 
 /** Set-over: a blank B1, and B2 twice the thread's angle, which is the answer. */
 function made(): Job {
+  return createJob(madeAs());
+}
+
+/** The same, its values on their way until the worker is let do. */
+function far(document = madeAs()): { job: Job; worker: InProcess } {
+  const worker = new InProcess();
+  return { job: createJob(document, undefined, () => {}, undefined, worker.setting), worker };
+}
+
+function madeAs() {
   const thread = madeSheet("Thread", { B1: "13.25", A1: "Half angle" });
   const setover = madeSheet(
     "Set-over",
     { A1: "Scale end", B1: "left", B2: "=2*Thread!B1" },
     { result: "B2", formats: { B1: { role: "input" }, B2: { as: "angle", places: 2 } } },
   );
-  return createJob(madeDocument([thread, setover]));
+  return madeDocument([thread, setover]);
 }
 
 const type = (job: Job, sheet: string, row: number, text: string) =>
@@ -89,6 +100,57 @@ describe("a sign-off", () => {
     expect(words(waiting(job, false))).toContain("29.00° now");
     // What was found stands.
     expect(words(waiting(job, true))).toContain("29.00° now");
+  });
+
+  test("is there at once, and what it was given for follows with the values, without a step of its own", () => {
+    const { job, worker } = far();
+    worker.settle();
+    type(job, "Thread", 0, "14.5");
+    job.signOff("Set-over", true);
+    expect(job.document.sheets[1]).toMatchObject({ signedOff: true, signedFor: { set: ["left"] } });
+    expect(job.document.sheets[1]!.signedFor).not.toHaveProperty("result");
+    job.undo();
+    expect(job.document.sheets[1]!.signedOff).toBeUndefined();
+    job.redo();
+    const told: JobChange[] = [];
+    job.subscribe((change) => told.push(change));
+    worker.settle();
+    expect(job.steps).toEqual(["Typed in Thread!B1", "Signed off Set-over"]);
+    expect(job.document.sheets[1]!.signedFor).toEqual({ result: "29.00°", set: ["left"] });
+    // Whoever keeps the job has to hear of it.
+    expect(told.some(({ values, document }) => !values && document === job.document)).toBe(true);
+    job.goToStep(0);
+    job.goToStep(2);
+    worker.settle();
+    expect(job.document.sheets[1]!.signedFor).toEqual({ result: "29.00°", set: ["left"] });
+    type(job, "Thread", 0, "15");
+    worker.settle();
+    expect([words(job), signed(job)]).toEqual(["signed for another: 29.00° then, 30.00° now", false]);
+  });
+
+  test("that was taken back before the values came has what it was given for when it is done again", () => {
+    const { job, worker } = far();
+    job.signOff("Set-over", true);
+    job.undo();
+    worker.settle();
+    job.redo();
+    expect(job.document.sheets[1]!.signedFor).toEqual({ result: "26.50°", set: ["left"] });
+  });
+
+  test("that was kept before the values came has what it was given for when the job is opened", () => {
+    const thread = madeSheet("Thread", { B1: "13.25" });
+    const setover = madeSheet("Set-over", { B2: "=2*Thread!B1" }, { result: "B2" });
+    const early = far(madeDocument([thread, setover])).job;
+    early.signOff("Set-over", true);
+    const text = writeJob(early.document);
+    expect(text).toContain('"signedOff": true');
+    const { job, worker } = far(readJob(text));
+    worker.settle();
+    expect(job.document.sheets[1]!.signedFor).toMatchObject({ result: "26.5" });
+    expect([job.canUndo, signed(job)]).toEqual([undefined, true]);
+    type(job, "Thread", 0, "14.5");
+    worker.settle();
+    expect(words(job)).toBe("signed for another: 26.5 then, 29 now");
   });
 
   test("is kept in the file, and one of an older file holds", () => {

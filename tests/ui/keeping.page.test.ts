@@ -16,6 +16,28 @@ test("signing off an operation is kept over a reload, with the operation that wa
   expect(await page.getByRole("button", { name: "20 Passes" }).getAttribute("aria-current")).toBe("page");
 });
 
+test("a sign-off is kept when the page is left before the values of the last edit have come", async () => {
+  const context = await newContext();
+  await context.addInitScript(() => {
+    window.Worker = class extends Worker {
+      override postMessage(message: unknown) {
+        if (!("held" in window)) super.postMessage(message);
+      }
+    };
+  });
+  const page = await openPage(context);
+  await openJob(page, "sample.json", sampleText);
+  await page.evaluate(() => Object.assign(window, { held: true }));
+  await page.getByRole("button", { name: "Skip to the sheet" }).focus();
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("8");
+  await page.keyboard.press("Enter");
+  await page.getByRole("checkbox", { name: "Sign off 20 Passes" }).check();
+  await page.reload();
+  await ready(page);
+  await page.getByRole("checkbox", { name: "Sign off 20 Passes", checked: true }).waitFor();
+});
+
 test("a browser without storage says that nothing is kept, and the page works all the same", async () => {
   const context = await newContext();
   await context.addInitScript(() => {
