@@ -62,7 +62,10 @@ export class GridClipboard {
     const text = asTabbed(rows);
     this.held = { sheet, area, typed: rows.map((row) => row.map((cell) => cell.text)), cut, text };
     this.host.marked = { sheet, area };
-    this.host.say(`${cut ? "Cut" : "Copied"} ${rangeName(area)}${cut ? ", paste moves it" : ""}`);
+    const done = `${cut ? "Cut" : "Copied"} ${rangeName(area)}${cut ? ", paste moves it" : ""}`;
+    const late = rows.flat().filter(({ stale }) => stale).length;
+    // The clipboard is open for as long as the event lasts: values that come afterwards are too late for it.
+    this.host.say(late === 0 ? done : `${done}; ${lateWords(late)}`);
     return { text, html: asTable(rows, area.top, area.left) };
   }
 
@@ -110,4 +113,10 @@ export class GridClipboard {
     host.choose({ row: place.top, column: place.left }, { row: place.bottom, column: place.right });
     host.say(read === undefined ? done : `${done}; ${read}`);
   }
+}
+
+function lateWords(figures: number): string {
+  return figures === 1
+    ? "1 figure is not reckoned yet: as text it may be that of before"
+    : `${figures} figures are not reckoned yet: as text they may be those of before`;
 }

@@ -4,9 +4,12 @@ import type { JobDocument } from "../../src/job/document.ts";
 import { createJob } from "../../src/job/job.ts";
 import { sortRows } from "../../src/job/sort.ts";
 import { BenchActs } from "../../src/ui/bench-acts.ts";
+import { GridClipboard } from "../../src/ui/grid-clipboard.ts";
+import type { GridHost } from "../../src/ui/grid-host.ts";
 import { PageActs, type PageParts } from "../../src/ui/page-acts.ts";
 import { printArea } from "../../src/ui/paper.ts";
 import { PaperActs } from "../../src/ui/paper-acts.ts";
+import { SheetMap } from "../../src/ui/sheet-map.ts";
 import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "../job/made.ts";
 
@@ -125,6 +128,42 @@ test("figures of before are said to be such at the bench and on paper", async ()
   job.goOnReckoning();
   far.settle();
   expect(printed()).not.toContain(words);
+});
+
+test("figures of before are said to be such where they are copied or cut, the formulas are those of now", () => {
+  const { far, job } = farJob(
+    madeDocument([madeSheet("One", { A1: "1", B1: "=A1*2", C1: "=B1+1", D1: "=3" })]),
+  );
+  const copied = (right: number, cut = false) => {
+    const said: string[] = [];
+    const area = { top: 0, left: 0, bottom: 0, right };
+    const host = {
+      job,
+      sheet: "One",
+      map: new SheetMap(job, "One"),
+      area,
+      say: (text: string) => said.push(text),
+    };
+    const data = new DataTransfer();
+    new GridClipboard(host as unknown as GridHost).put(data, cut);
+    const typed = [...data.getData("text/html").matchAll(/data-typed="([^"]*)"/g)].map(([, text]) => text);
+    return { text: data.getData("text/plain"), typed, said };
+  };
+  job.setCells([
+    { sheet: "One", row: 0, column: 0, text: "4" },
+    { sheet: "One", row: 0, column: 1, text: "=A1*3" },
+  ]);
+  expect(copied(0)).toEqual({ text: "4", typed: ["4"], said: ["Copied A1"] });
+  expect(copied(1)).toEqual({
+    text: "4\t2",
+    typed: ["4", "=A1*3"],
+    said: ["Copied A1:B1; 1 figure is not reckoned yet: as text it may be that of before"],
+  });
+  expect(copied(2, true).said).toEqual([
+    "Cut A1:C1, paste moves it; 2 figures are not reckoned yet: as text they may be those of before",
+  ]);
+  far.settle();
+  expect(copied(1)).toEqual({ text: "4\t12", typed: ["4", "=A1*3"], said: ["Copied A1:B1"] });
 });
 
 test("a reading belongs to the step at which it was typed, also where the person has gone on by then", async () => {
