@@ -62,6 +62,10 @@ const kinds: readonly (readonly [RegExp, StepKind])[] = [
   [/^\d+$/, "slide"],
 ];
 
+function kindOf(value: CellValue): StepKind | undefined {
+  return kinds.find(([pattern]) => pattern.test(String(value ?? "")))?.[1];
+}
+
 /** @returns the steps, or none and the reason in words */
 export function stepsOf(job: Job): Steps {
   const area = namedArea(job, "plan");
@@ -83,8 +87,14 @@ export function stepsOf(job: Job): Steps {
     const at = (column: number) => job.cell(area.sheet, row, area.left + column).value;
     const first = at(0);
     if (isErrorValue(first)) return { ...none, trouble: first.message };
-    const kind = kinds.find(([pattern]) => pattern.test(String(first ?? "")))?.[1];
+    const kind = kindOf(first);
     if (!kind) continue;
+    // A plan that is not whole would leave out the last measurement.
+    if (row === area.bottom && kindOf(job.cell(area.sheet, row + 1, area.left).value))
+      return {
+        ...none,
+        trouble: "The plan goes on below the range named plan: name more rows, or let it take fewer passes",
+      };
     const wind = numberIn(at(2));
     const total = numberIn(at(3));
     const slide = kind === "slide" || kind === "straight in" ? kind : undefined;

@@ -135,6 +135,11 @@ describe("steps of a plan", () => {
   test("say why there are none", () => {
     expect(stepsOf(jobWith({}, filled)).trouble).toBe("No range of this job is named plan");
     expect(stepsOf(jobWith({ plan: "Job!M1:M2" }, filled)).trouble).toBe("The range named plan is empty");
+    // Six rows from 20 on: 25 is the last.
+    const cut = stepsOf(jobWith({ plan: "Job!A20:J24" }, filled));
+    expect(cut.steps).toEqual([]);
+    expect(cut.trouble).toContain("The plan goes on below the range named plan");
+    expect(stepsOf(jobWith({ plan: "Job!A20:J25" }, filled)).steps).toHaveLength(6);
     const broken = jobWith({ plan: "Job!L1:L2" }, { L1: '=SQRT("x")' });
     expect(stepsOf(broken)).toMatchObject({ steps: [] });
     expect(stepsOf(broken).trouble).not.toBe("");

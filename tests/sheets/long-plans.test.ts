@@ -70,3 +70,18 @@ test.each([
     message: expect.stringContaining("raise first_cut or lower least_cut"),
   });
 });
+
+// 390 divisions of 0.0005 straight in and more than 70 passes before them are more rows than the sheet has for them.
+test("a plan with no room for all of its rows is no plan, rather than one without its end", () => {
+  const { steps, trouble } = stepsOf(
+    template("pass-schedule")({
+      thread: "Tr 60x9-7e",
+      first_cut: "0.06",
+      least_cut: "0.02",
+      straight_in: "0.195",
+      cross_division: "0.001",
+    }),
+  );
+  expect(steps).toEqual([]);
+  expect(trouble).toContain("The plan goes on below the range named plan");
+});
