@@ -145,8 +145,13 @@ describe("what a reading proves", () => {
     expect(asked(job, 127)).toEqual(["measure"]);
     const again = runOf(job, stepsOf(job), [{ at: measuring, reading: 127 }]).slice(measuring + 1);
     expect(askedInWords(again)).toBe("Next: measure again.");
-    // 2052 for 20.5 and 1.26 for 12.6 alike; 12.4 is a thread cut too deep.
+    // 2052 for 20.5 and 1.26 for 12.6 alike; 12.4 is a thread cut too deep. From an uncut blank a thread 0.91 deep loses
+    // 1.82 on diameter: nothing reads more than that over 12.6, nor, cut as deep again, more than that under it.
     for (const [reading, state] of [
+      [12.6 + 1.81, "too much left"],
+      [12.6 + 1.83, "doubtful"],
+      [12.6 - 1.81, "past"],
+      [12.6 - 1.83, "doubtful"],
       [2052, "doubtful"],
       [1.26, "doubtful"],
       [12.4, "past"],

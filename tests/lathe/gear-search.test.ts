@@ -207,6 +207,25 @@ test("a compound train needs its clearance, and just enough is enough", () => {
   expect(exact(36)).not.toContain("×");
 });
 
+// Circles drawn to scale: two wheels in mesh stand half the sum of their pitch diameters apart, a tooth stands a module
+// above its pitch circle. The wheel of the next pair must not touch the stud or nut of the one before, on either shaft.
+test.each([1, 1.25, 2])(
+  "2 and stud diameter over module is the room at which a wheel of module %d just clears",
+  (module) => {
+    const gap = ([one, other]: readonly [number, number], next: number, stud: number) =>
+      (module * (one + other)) / 2 - module * (next / 2 + 1) - stud / 2;
+    const clears = (stud: number) => {
+      const found = bestTrain(13, 2, [60, 20, 65, 30], 1, { clearance: 2 + stud / module });
+      const [first, second] = found;
+      return second ? Math.min(gap(first!, second[0], stud), gap(second, first![1], stud)) : undefined;
+    };
+    // Of these four the roomiest arrangement, 65/30 × 60/20, just clears a stud of 33 modules.
+    expect(clears(33 * module)).toBeCloseTo(0, 9);
+    expect(clears(20 * module)).toBeCloseTo((13 * module) / 2, 9);
+    expect(clears(33.01 * module)).toBeUndefined();
+  },
+);
+
 // 25/30 × 20/35 has 35 and 25 teeth of room, 20/30 × 25/35 has 25 and 30: the tighter is 25 both ways. With 30, 20 over
 // 35, 40: 45 and 25 for 30/35 × 20/40, 30 and 25 for 20/40 × 30/35.
 test("of arrangements with equal room the one with the larger first driver is named", () => {

@@ -1,5 +1,5 @@
 // Divisions worked out apart from this code, by the rules at the head of plan-divisions.ts, for a tool whose flat nose and
-// flanks give a groove of nose x h + h^2 / 2, all in divisions.
+// flanks give a groove of nose x h + h^2 / 2, all in divisions. The rules are common practice, no source.
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { grooveOf } from "../../src/lathe/chip-area.ts";

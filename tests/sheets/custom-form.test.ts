@@ -267,8 +267,8 @@ test("a trailing side that would lean out is cautioned by how much", () => {
 });
 
 test("a reading is of the form and the wire that it was taken for, and over equal or unequal flanks", () => {
-  const job = jobWith({ ...butt, target: "1.85", wire: "0.13" }, "target", "wire");
-  expect(valueAt(job, "reading_for")).toBe("2 x 0.25, 7/45°, wire 0.13 in");
+  const job = jobWith({ ...butt, target: "1.85", wire: "0.13125" }, "target", "wire");
+  expect(valueAt(job, "reading_for")).toBe("2 x 0.25, 7/45°, wire 0.13125 in");
   type(job, "measured", "=wire_target");
   expect(number(job, "pitch_dia_now")).toBeCloseTo(1.85, 9);
   // Set over by 6 degrees 0.1 on diameter is 0.05 / cos 6 = 0.050275 of travel: 50 divisions of a thousandth.

@@ -89,6 +89,12 @@ describe("the lathe sheets", () => {
   );
 
   // 90 - 26.5 = 63.5 from the bed; past an end at 60 it is counted from square, by whole degrees 26.
+  // 25.4 / 3.175, 3 and 3.175.
+  test("the leadscrew is said in threads per inch", () => {
+    const said = lathes.map(({ document }) => valueAt(createJob(document), "Lathe!C5") as string);
+    expect(said.map((words) => words.split(";")[0])).toEqual(["8 per inch", "8.467 per inch", "8 per inch"]);
+  });
+
   // From square 29, 26.5, 22.75, 14 and 13.5; from the bed 61, 63.5, 67.25, 76 and 76.5. Half way the smaller set-over is set.
   test("every common form is set by whole degrees, past the scale's end counted from square", () => {
     const job = createJob(lathes[0]!.document);

@@ -72,3 +72,17 @@ test("a set-over past the trailing flank is refused with the reason, and the she
     message: expect.stringContaining("no plan is made: setover 31 is above the trailing flank 30"),
   });
 });
+
+test("the drawing shows depth and both chips of every numbered pass", () => {
+  const job = jobWith({});
+  const passes = stepsOf(job).steps.filter(({ kind }) => kind === "slide");
+  expect(job.cell("Schedule", 1, 11).figure).toMatchObject({
+    kind: "lines",
+    x: passes.map(({ pass }) => Number(pass)),
+    series: [
+      passes.map(({ depth }) => depth),
+      passes.map(({ chip }) => chip!.leading),
+      passes.map(({ chip }) => chip!.trailing),
+    ].map((y) => ({ y })),
+  });
+});

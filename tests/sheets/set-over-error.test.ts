@@ -95,6 +95,12 @@ describe("angle and depth together", () => {
         const place = `'Angle and depth'!${column}${9 + index}`;
         expect(number(job, place), place).toBeCloseTo(changeByHand(job, off) - 2 * deeper, 9);
       }
+    const column = (letter: string) =>
+      [9, 10, 11, 12, 13, 14, 15].map((row) => number(job, `'Angle and depth'!${letter}${row}`));
+    expect(job.cell("Angle and depth", 1, 5).figure).toMatchObject({
+      x: column("A"),
+      series: ["B", "C", "D"].map((letter) => ({ y: column(letter) })),
+    });
     // Past the flank too, or the table says little: 27 and 3 are 30, the flank is 27.5.
     expect(changeByHand(job, 3)).toBeCloseTo(0.009333, 6);
   });
