@@ -135,8 +135,8 @@ export class PageActs {
       if (!signedOff) return;
       job.signOff(name, false);
     }
-    // The box on the card must not show what was not done.
-    void this.parts.draw();
+    // The box on the card must not show what was not done, and nothing else of the card has changed.
+    this.parts.element("route-card")?.requestUpdate();
     const why = operation.errors > 0 ? `it holds ${troubleWords(operation)}` : "not all of it is reckoned";
     const warning = `${numberedName(operation)} is not signed off: ${why}.`;
     const first = {
