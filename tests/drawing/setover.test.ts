@@ -83,6 +83,27 @@ describe("labels", () => {
     expect(drawing(26.5, "bed", 27.5, "right", "external", 63.5)).toEqual(drawing(26.5, "bed", 27.5));
   });
 
+  // Set 64, flank 62.5. Near by, whole degrees are figured; from 64 to an end at 50 each fifth; to one at 90 each tenth.
+  test.each([
+    [0, 90, 1, [61, 65]],
+    [0, 50, 5, [50, 50]],
+    [78, 90, 5, [80, 80]],
+    [89, 180, 10, [90, 90]],
+  ])(
+    "a scale from %d to %d has figures at each %d, long marks there and shorter ones between",
+    (low, high, each, [least, most]) => {
+      const of = drawing(26, "bed", 27.5, "right", "external", undefined, low, high);
+      const figures = of.labels
+        .map(({ text }) => text)
+        .filter((text) => /^[\d.]+$/.test(text) && text !== "0");
+      expect(figures.length).toBeGreaterThan(0);
+      for (const text of figures) expect(Number(text) % each, text).toBe(0);
+      const shown = figures.map(Number);
+      expect(Math.min(...shown)).toBeGreaterThanOrEqual(least!);
+      expect(Math.max(...shown)).toBeLessThanOrEqual(most!);
+    },
+  );
+
   // 90 - 26 = 64 from the bed, past a scale that ends at 60.
   test("a scale that ends short is drawn to its end, and the setting is said to be off it", () => {
     const of = drawing(26, "bed", 27.5, "right", "external", undefined, 0, 60);

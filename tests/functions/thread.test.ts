@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { ballFunctions } from "../../src/functions/balls.ts";
 import { holeFunctions } from "../../src/functions/hole.ts";
 import { threadFunctions } from "../../src/functions/thread.ts";
 import { NothingFound, Unreadable } from "../../src/thread/failures.ts";
 import { caller, parted } from "./call.ts";
 
-const call = caller([...threadFunctions, ...holeFunctions]);
+const call = caller([...threadFunctions, ...holeFunctions, ...ballFunctions]);
 const value = (name: string, ...args: Parameters<typeof call> extends [string, ...infer A] ? A : never) =>
   parted(call(name, ...args)).value as number;
 
@@ -35,6 +36,20 @@ test.each<[string, ...(number | string | undefined)[]]>([
   expect(Math.abs(value(name, ...rest.slice(0, -1)) - expected)).toBeLessThanOrEqual(
     Math.abs(expected) * 5e-8 + 5e-8,
   );
+});
+
+// ISO 68-1: the nut is 5/8 H deep, 0.541266 of 1.5; its root is P/8 wide, the screw's crest too. ASME B1.9: 7 and 45 degrees.
+test("nut and screw have each their own depth, and unequal flanks add up", () => {
+  expect(value("THREAD.DEPTH", "M10", "mm", "internal")).toBeCloseTo(0.8118988, 7);
+  expect(value("THREAD.DEPTH", "M10-6H")).toBeCloseTo(0.8118988, 7);
+  expect(value("THREAD.ANGLE", "2-4 Butt")).toBe(52);
+});
+
+// Between 1.5 mm balls in an M20 nut, computed independently: 16.0388433 with its lead, 16.0410635 without any.
+test("the lead that is given counts between balls, both ways", () => {
+  expect(value("BALL.READING", 18.376, 2.5, 1.5, 60)).toBeCloseTo(16.0388433, 6);
+  expect(value("BALL.READING", 18.376, 2.5, 1.5, 60, 0)).toBeCloseTo(16.0410635, 6);
+  expect(value("BALL.PITCHDIA", 16.0410635, 2.5, 1.5, 60, 0)).toBeCloseTo(18.376, 6);
 });
 
 test("a bore outside the limits of the nut's class carries a note", () => {

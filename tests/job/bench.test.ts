@@ -199,6 +199,16 @@ describe("what a reading asks for", () => {
     );
   });
 
+  test("on a dial that reads diameter, by what the slide moves and not by what the dial shows", () => {
+    // 0.16 / (0.01 cos 30) = 18.5 divisions; the least cut is 5 of them, so 3 are left.
+    expect(asked(jobWith({ ...screw, slide_moves: "0.01" }), 13)).toEqual([
+      "4 +5",
+      "5 +5",
+      "6 +5",
+      "measure",
+    ]);
+  });
+
   test("as many of the planned passes as are left by a reading between them", () => {
     // After pass 1: (13.6 - 12.6) / 2 = 0.5; 0.46 / 0.0173205 = 26.6 divisions: 15, 5, and 5 again; 1 is under the least cut.
     expect(asked(jobWith(screw), 13.6, 1)).toEqual(["2 +15", "3 +5", "4 +5", "measure"]);

@@ -63,6 +63,8 @@ test("whole thousands read as such only where they are asked for", () => {
     }),
     seeded,
   );
+  // Groups that are no commas say nothing about commas.
+  for (const text of ["1 234.5", "1'234.5"]) expect(groupsByComma(text), text).toBe(false);
   for (const text of ["1,5", "12,34", "1234,567", "1,234.5", "0.5"])
     expect(thousands(text), text).toBeUndefined();
 });

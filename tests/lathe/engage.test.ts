@@ -353,6 +353,7 @@ test("the half nuts close anywhere where a pitch of the leadscrew is a whole num
   for (const [lead, screw] of [
     [1.25, 3],
     [6, 3],
+    [3e7, 3],
     [inch / 12, inch / 8],
     [1.50001, 3],
   ] as const)

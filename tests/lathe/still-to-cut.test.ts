@@ -30,6 +30,11 @@ test("more than that is wound on the top slide, no pass heavier than the lightes
   expect(cutsFor({ ...asked, rest: 0.3 })).toMatchObject({ slide: [4, 4, 4], cross: 0 });
 });
 
+test("a plan whose lightest pass is under the least cut gives way to that", () => {
+  // 14 divisions again, the least cut is 3 of them.
+  expect(cutsFor({ ...asked, rest: 0.3, lightest: 1 })).toMatchObject({ slide: [3, 3, 3, 3], cross: 0 });
+});
+
 test("passes that the plan has still to come are taken first, the last of them as much as is left", () => {
   // 14 divisions: 6 + 5, and 3 that are left of the next 4.
   expect(cutsFor({ ...asked, rest: 0.3, planned: [6, 5, 4, 4] })).toMatchObject({

@@ -85,6 +85,27 @@ describe.each([
     expect(valueAt(job, "gearbox")).toBe("no gearbox");
   });
 
+  // 63/80, 63/79 and 79/100 of 3.175 are 2.5003125, 2.53196 and 2.50825: no two of them cut the same lead.
+  test.each(["", "2"])("each choice cuts the lead of its own wheels, box %j", (box_ratios) => {
+    const job = jobWith({
+      thread: m20,
+      leadscrew: inchScrew,
+      box_ratios,
+      clearance: "400",
+      largest_wheel: "200",
+    });
+    type(job, "gears", ...(box_ratios === "" ? ["63", "79", "80", "100"] : ["63", "79", "160", "200"]));
+    const ratio = box_ratios === "" ? 1 : 2;
+    const cut = choices(job).map(([train, lead]) => {
+      expect(lead, train).toBeCloseTo(leadOf(train, 3.175, ratio), 10);
+      return lead;
+    });
+    expect(new Set(cut.map((lead) => lead.toFixed(6))).size).toBe(3);
+    expect(number(job, "lead_cut")).toBeCloseTo(2.5003125, 10);
+    const off = cut.map((lead) => Math.abs(lead - 2.5));
+    expect(off).toEqual([...off].sort((one, other) => one - other));
+  });
+
   // A wheel on the next stud has to clear the pair before it: no two wheels of these reach 400 teeth beyond a third.
   test.each(["", "2"])(
     "room at the stud and the largest wheel hold for every choice, box %j",
