@@ -50,7 +50,7 @@ const allowed: Record<string, RegExp> = {
   job: /^(engine|functions|lathe)\//,
   drawing: /^(thread|lathe)\//,
   ui: /^(job|drawing|functions)\/|^engine\/(values|address)\.ts$/,
-  "main.ts": /^(ui|job)\//,
+  "main.ts": /^(ui|functions)\//,
   "reckon.ts": /^job\//,
   "index.ts": /^(functions|engine|thread|lathe)\//,
 };

@@ -1,6 +1,7 @@
 /**
- * How many cells of each sheet hold an error, and which is the first. Small jobs are counted when asked; in large ones
- * the cells are gone through in slices between which the page can be used, and the last count stands meanwhile.
+ * How many cells of each sheet hold an error, and which is the first. Small jobs are counted when asked; in large ones,
+ * and while values are awaited, the cells are gone through in slices between which the page can be used, and the last
+ * count stands meanwhile.
  *
  * Only cells that hold something typed are looked at: a block's error stands in the cell that holds its formula.
  */
@@ -19,12 +20,15 @@ export interface Errors {
 
 /** Formulas that are looked at at once; each costs a few microseconds. */
 const atOnce = 1500;
+/** The same in a slice: while a job opens, each costs ten times as much. */
+const inSlice = 500;
 const none: Errors = { count: 0, first: undefined };
 const formulas = new WeakMap<object, readonly string[]>();
 
 export class ErrorCount {
   private counts: ReadonlyMap<string, Errors> = new Map();
-  private known = false;
+  /** The state of the job that was counted. */
+  private counted: number | undefined;
   /** The walk under way; another one ends it. */
   private walk = 0;
 
@@ -35,25 +39,22 @@ export class ErrorCount {
   constructor(
     private readonly job: Job,
     private readonly later: Later,
-  ) {
-    job.subscribe(() => {
-      this.known = false;
-    });
-  }
+  ) {}
 
   on(sheet: string): Errors {
-    if (!this.known) this.count();
+    if (this.counted !== this.job.changes) this.count();
     return this.counts.get(sheet) ?? none;
   }
 
   private count(): void {
-    this.known = true;
+    this.counted = this.job.changes;
     const places = this.job.document.sheets.flatMap((sheet) =>
       formulasOf(sheet).map((key) => ({ sheet: sheet.name, ...parseCell(key)! })),
     );
     this.walk += 1;
     const found = new Map<string, Errors>();
-    if (places.length <= atOnce) {
+    const awaited = this.job.reckoning?.stopped === false;
+    if (places.length <= atOnce && !awaited) {
       for (const place of places) this.look(place, found);
       this.counts = found;
     } else this.goOn(places, 0, found, this.walk);
@@ -62,8 +63,8 @@ export class ErrorCount {
   private goOn(places: readonly Place[], from: number, found: Map<string, Errors>, walk: number): void {
     this.later(() => {
       // Values changed meanwhile: the next question starts anew.
-      if (walk !== this.walk || !this.known) return;
-      const to = Math.min(places.length, from + atOnce);
+      if (walk !== this.walk || this.counted !== this.job.changes) return;
+      const to = Math.min(places.length, from + inSlice);
       for (let at = from; at < to; at++) this.look(places[at]!, found);
       if (to < places.length) return this.goOn(places, to, found, walk);
       const before = this.counts;

@@ -34,9 +34,26 @@ const migrations: Readonly<Record<number, (job: Raw) => Raw>> = {};
  * @throws JobFileError with the line and the reason
  */
 export function readJob(text: string): JobDocument {
+  return checked(located(text));
+}
+
+/**
+ * The same in two steps.
+ * @param turn lets the page have its turn between them
+ */
+export async function readJobInTurns(text: string, turn: () => Promise<unknown>): Promise<JobDocument> {
+  const found = located(text);
+  await turn();
+  return checked(found);
+}
+
+function located(text: string): Located {
   if (text.length > longestFile)
     throw new JobFileError(1, `a job file may have ${longestFile} characters, this one has ${text.length}`);
-  const located = parsed(text);
+  return parsed(text);
+}
+
+function checked(located: Located): JobDocument {
   if (typeof located.value !== "object" || located.value === null || Array.isArray(located.value)) {
     throw new JobFileError(1, "a job file is an object in braces");
   }

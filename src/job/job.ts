@@ -118,6 +118,8 @@ export interface Job {
    * undefined while newer ones are awaited, and where they come so quickly that there is no need.
    */
   knownValues(): Generator<void, KnownValues> | undefined;
+  /** Counts the changes, before they are told: what was found out of a job holds while this stays as it is. */
+  readonly changes: number;
   /** Called after every command, undo and redo, and when values have come later. Returns the way to stop it. */
   subscribe(listener: (change: JobChange) => void): () => void;
   /** Lets go of the worker that reckons for it, if there is one. */

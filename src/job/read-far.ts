@@ -4,7 +4,7 @@
 import { cellsOf, type Packed, PackedCells, type Piece, packedOf } from "../engine/packed-cells.ts";
 import type { JobDocument } from "./document.ts";
 import { formulasOf } from "./error-count.ts";
-import { JobFileError, readJob } from "./file.ts";
+import { JobFileError, readJob, readJobInTurns } from "./file.ts";
 import { type Cells, fromSlabs, lastUsed, slabsIn } from "./large-cells.ts";
 import { readableCells } from "./readings.ts";
 
@@ -88,15 +88,17 @@ export type Source = string | Blob;
  * Reads and checks a job file, a long one in a worker.
  *
  * @param stop ends the reading
+ * @param turn lets the page have its turn where a short file is read on its thread
  * @returns rejects with JobFileError as readJob does
  */
 export async function readSoon(
   source: Source,
   start: StartReading,
   stop?: AbortSignal,
+  turn: () => Promise<unknown> = async () => {},
 ): Promise<JobDocument> {
   const size = typeof source === "string" ? source.length : source.size;
-  const here = async () => readJob(typeof source === "string" ? source : await source.text());
+  const here = async () => readJobInTurns(typeof source === "string" ? source : await source.text(), turn);
   if (size < longFile) return here();
   let document: JobDocument | undefined;
   let reason = "";

@@ -36,6 +36,7 @@ export function startJob(document: JobDocument, way: Way, before?: unknown): Job
 }
 
 class RunningJob implements Job {
+  changes = 0;
   private readonly history: History;
   private readonly values: JobValues;
   private readonly listeners = new Set<(change: JobChange) => void>();
@@ -357,6 +358,7 @@ class RunningJob implements Job {
   }
 
   private tell(change: Omit<JobChange, "document">): void {
+    this.changes += 1;
     for (const listener of [...this.listeners]) listener({ document: this.document, ...change });
   }
 }

@@ -20,7 +20,7 @@ import { stayOffline } from "./offline.ts";
 import { factsOf, namedText, numberedName, operationsOf } from "./operations.ts";
 import { ownTask } from "./own-task.ts";
 import { PageActs, type PageParts } from "./page-acts.ts";
-import { panels } from "./panels.ts";
+import { Panels } from "./panels.ts";
 import { PaperActs } from "./paper-acts.ts";
 import "./rail-words.ts";
 import type { Word } from "./rail-words.ts";
@@ -29,9 +29,9 @@ import type { RouteAct } from "./route-card.ts";
 import "./said.ts";
 import type { SaidLine } from "./said.ts";
 import "./reckon-line.ts";
+import { pageSettings } from "./page-settings.ts";
 import { keepTrouble, savedWords } from "./saved-words.ts";
 import { sentence } from "./sentence.ts";
-import { Settings } from "./settings.ts";
 import "./sheet-grid.ts";
 import { SheetActs } from "./sheet-acts.ts";
 import { ShelfActs } from "./shelf-acts.ts";
@@ -56,7 +56,7 @@ export class HalfAngle extends LitElement implements PageParts {
   @state() private dropping = false;
   @query("said-line") readonly said!: SaidLine;
 
-  readonly settings = new Settings();
+  readonly settings = pageSettings;
   readonly session = new EditSession();
   readonly desk = new Desk({
     leaving: () => this.session.commit(),
@@ -80,8 +80,11 @@ export class HalfAngle extends LitElement implements PageParts {
   readonly whatIf = new WhatIfActs(this.page);
   readonly lathe = new LatheActs(this.page);
   readonly help = new HelpActs(this.page);
+  private readonly panels = new Panels(this);
 
   readonly element: PageParts["element"] = (tag) => this.renderRoot.querySelector(tag);
+
+  readonly panel: PageParts["panel"] = (name) => this.panels.get(name);
 
   draw(): Promise<unknown> {
     this.requestUpdate();
@@ -107,6 +110,7 @@ export class HalfAngle extends LitElement implements PageParts {
   }
 
   protected override firstUpdated(): void {
+    this.panels.fetchAhead();
     void this.desk.start();
     void stayOffline((change) =>
       this.said.alarm("A newer build of Halfangle is ready.", [
@@ -212,7 +216,7 @@ export class HalfAngle extends LitElement implements PageParts {
 </footer>
         <div class="drop" aria-hidden="true">Open this job file</div>
       </div>
-      ${panels(this)}
+      ${this.panels.render()}
     `;
   }
 

@@ -77,7 +77,9 @@ export class BenchActs {
     this.at = another ? 0 : (standing?.at ?? 0);
     this.anew = another;
     this.problem = "";
-    parts.element("bench-view")?.show();
+    const bench = await parts.panel("bench-view");
+    if (!bench || job !== this.acts.job) return;
+    bench.show();
     this.stand(true);
     void this.keepLit();
     void parts.draw();

@@ -14,6 +14,7 @@ import { Damaged, isKeptJob, Keep, type Standing } from "./keep.ts";
 import { later, pause } from "./later.ts";
 import { namedText, operationsOf } from "./operations.ts";
 import { OtherPages } from "./other-pages.ts";
+import { ownTask } from "./own-task.ts";
 import { reckoned } from "./reckoned.ts";
 import { templates } from "./templates.ts";
 import { ValueKeep } from "./value-keep.ts";
@@ -300,7 +301,8 @@ function routeOf(job: Job): string {
 }
 
 async function running(source: Source, before?: unknown, stop?: AbortSignal): Promise<Job> {
-  const document = await readSoon(source, startReading, stop);
+  const document = await readSoon(source, startReading, stop, ownTask);
+  await ownTask();
   return createFarJob(document, far, later, before);
 }
 

@@ -9,6 +9,7 @@ import type { CellView, Job } from "../job/job.ts";
 import { quantityAt } from "../job/readings.ts";
 import { distinctReferences, onSheet, referencesOf } from "../job/references.ts";
 import { argumentWords } from "./argument-words.ts";
+import { CalmElement } from "./calm-element.ts";
 import { EditSession } from "./edit-session.ts";
 import { entryStyle } from "./entry-style.ts";
 import type { FieldState, FormulaField } from "./formula-field.ts";
@@ -27,7 +28,7 @@ const longRemark = 90;
  * Editing here and in the cell is one edit, in the session that both share.
  */
 @customElement("entry-line")
-export class EntryLine extends LitElement {
+export class EntryLine extends CalmElement {
   static override styles = entryStyle;
 
   @property({ attribute: false }) job: Job | undefined;

@@ -54,10 +54,17 @@ class Hand {
 }
 
 /** Has nothing to do. */
-let spare: Hand | undefined = new Hand();
+let spare: Hand | undefined;
+/** No job has asked for one so far. */
+let unasked = true;
+
+soon(() => {
+  if (unasked) spare = new Hand();
+});
 
 export const far: Far = {
   start(heard, died) {
+    unasked = false;
     // One that broke down while it waited is no reason to do without.
     const hand = spare && spare.dead === undefined ? spare : new Hand();
     if (hand !== spare) spare?.worker?.terminate();

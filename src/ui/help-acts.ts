@@ -76,8 +76,7 @@ export class HelpActs {
 
   /** @param name function to show first */
   showGuide(name?: string): void {
-    // It names the cell that an example goes into, and the page is not drawn anew for every step over the sheet.
-    void this.acts.parts.draw().then(() => this.acts.parts.element("guide-dialog")?.show(name));
+    void this.acts.parts.panel("guide-dialog").then((guide) => guide?.show(name));
   }
 
   /** An example goes into the active cell and stands there to be changed, kept or dropped. */

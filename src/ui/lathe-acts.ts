@@ -33,7 +33,7 @@ export class LatheActs {
     if (!this.acts.job || !this.acts.commit()) return;
     await this.acts.parts.desk.flush();
     await this.read();
-    this.acts.parts.element("lathe-dialog")?.show();
+    (await this.acts.parts.panel("lathe-dialog"))?.show();
     await this.acts.parts.draw();
   }
 

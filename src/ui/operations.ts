@@ -33,13 +33,35 @@ export interface Fact {
 /** Cells looked at for cautions on one sheet; a format laid over a whole column must not stall the card. */
 const mostCells = 500;
 
-const errorCounts = new WeakMap<Job, ErrorCount>();
+/** What was found of a job, as long as that is as it was. */
+interface Found {
+  readonly errors: ErrorCount;
+  counted: () => void;
+  of: { readonly changes: number; readonly operations: readonly Operation[] } | undefined;
+}
 
-/** @param counted called when the errors of a large job have been counted later; the last that was given is called */
-export function operationsOf(job: Job, counted?: () => void): Operation[] {
-  const errors = errorCounts.get(job) ?? new ErrorCount(job, later);
-  errorCounts.set(job, errors);
-  if (counted) errors.tell = counted;
+const founds = new WeakMap<Job, Found>();
+
+/** @param counted called when errors have been counted later; the last that was given is called */
+export function operationsOf(job: Job, counted?: () => void): readonly Operation[] {
+  const found = founds.get(job) ?? newFound(job);
+  if (counted) found.counted = counted;
+  const { changes } = job;
+  if (found.of?.changes !== changes) found.of = { changes, operations: operationsNow(job, found.errors) };
+  return found.of.operations;
+}
+
+function newFound(job: Job): Found {
+  const found: Found = { errors: new ErrorCount(job, later), counted: () => {}, of: undefined };
+  found.errors.tell = () => {
+    found.of = undefined;
+    found.counted();
+  };
+  founds.set(job, found);
+  return found;
+}
+
+function operationsNow(job: Job, errors: ErrorCount): Operation[] {
   const numbers = numbersOf(job.document.sheets);
   return job.document.sheets.map((sheet, index) => {
     const { count, first } = errors.on(sheet.name);

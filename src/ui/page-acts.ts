@@ -9,6 +9,7 @@ import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
 import { fileName, saveBlob } from "./files.ts";
 import { numberedName, operationsOf, troubleWords } from "./operations.ts";
+import type { PanelName } from "./panels.ts";
 import { reckoned } from "./reckoned.ts";
 import type { RouteAct } from "./route-card.ts";
 import type { SaidLine } from "./said.ts";
@@ -24,6 +25,8 @@ export interface PageParts {
   readonly said: SaidLine;
   /** The element of the page with this tag, as soon as it is drawn. */
   element<T extends keyof HTMLElementTagNameMap>(tag: T): HTMLElementTagNameMap[T] | null;
+  /** A panel over the page, to be shown; undefined where it could not be fetched, which has been said. */
+  panel<Name extends PanelName>(name: Name): Promise<HTMLElementTagNameMap[Name] | undefined>;
   /** Draws the page anew, and tells when that is done. */
   draw(): Promise<unknown>;
 }

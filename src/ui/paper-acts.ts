@@ -45,13 +45,13 @@ export class PaperActs {
     addEventListener("beforeprint", () => this.put());
   }
 
-  showCard(): void {
-    if (this.acts.job && this.acts.commit()) this.acts.parts.element("card-dialog")?.show();
+  async showCard(): Promise<void> {
+    if (this.acts.job && this.acts.commit()) (await this.acts.parts.panel("card-dialog"))?.show();
   }
 
-  showPrint(): void {
+  async showPrint(): Promise<void> {
     if (!this.acts.job || !this.acts.commit()) return;
-    this.acts.parts.element("print-dialog")?.show();
+    (await this.acts.parts.panel("print-dialog"))?.show();
     void this.acts.parts.draw();
   }
 

@@ -1,5 +1,6 @@
-import { css, html, LitElement, nothing, type TemplateResult } from "lit";
+import { css, html, nothing, type TemplateResult } from "lit";
 import { customElement, property } from "lit/decorators.js";
+import { CalmElement } from "./calm-element.ts";
 import type { Layout } from "./layout.ts";
 import { mark, markStyle } from "./mark.ts";
 import type { Ground, Hand } from "./settings.ts";
@@ -40,9 +41,9 @@ export type Word =
 
 /** The rail of words on top. Fires `word` with what was asked for. */
 @customElement("rail-words")
-export class RailWords extends LitElement {
+export class RailWords extends CalmElement {
   static override shadowRootOptions: ShadowRootInit = {
-    ...LitElement.shadowRootOptions,
+    ...CalmElement.shadowRootOptions,
     delegatesFocus: true,
   };
   static override styles = [

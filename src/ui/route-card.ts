@@ -1,7 +1,8 @@
-import { html, LitElement, nothing, svg } from "lit";
+import { html, nothing, svg } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
+import { CalmElement } from "./calm-element.ts";
 import type { Layout } from "./layout.ts";
 import { mark, markStyle } from "./mark.ts";
 import { nextNumber, numberedName, type Operation, troubleWords } from "./operations.ts";
@@ -18,9 +19,9 @@ export type RouteAct =
 
 /** The operations of a job, numbered in tens, each with its answer and its sign-off box. Fires `route`. */
 @customElement("route-card")
-export class RouteCard extends LitElement {
+export class RouteCard extends CalmElement {
   static override shadowRootOptions: ShadowRootInit = {
-    ...LitElement.shadowRootOptions,
+    ...CalmElement.shadowRootOptions,
     delegatesFocus: true,
   };
   static override styles = [wordStyle, markStyle, routeStyle];
@@ -82,9 +83,12 @@ export class RouteCard extends LitElement {
 
   protected override updated(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has("here") && !changed.has("layout")) return;
-    this.renderRoot
-      .querySelector('[aria-current="page"]')
-      ?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    // With the frame, which lays the page out in any case.
+    requestAnimationFrame(() =>
+      this.renderRoot
+        .querySelector('[aria-current="page"]')
+        ?.scrollIntoView({ block: "nearest", inline: "nearest" }),
+    );
   }
 
   private adder(next: number) {

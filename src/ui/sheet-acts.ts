@@ -18,14 +18,14 @@ export class SheetActs {
     void this.page.parts.element("sheet-grid")?.openMenu();
   }
 
-  names(): void {
+  async names(): Promise<void> {
     this.page.commit();
-    this.page.parts.element("name-list")?.show();
+    (await this.page.parts.panel("name-list"))?.show();
   }
 
-  history(): void {
+  async history(): Promise<void> {
     this.page.commit();
-    this.page.parts.element("history-list")?.show();
+    (await this.page.parts.panel("history-list"))?.show();
   }
 
   /** What is chosen, as a name points to it. */

@@ -10,6 +10,7 @@ import type { ChoiceList } from "./choice-list.ts";
 import type { EditSession, Step } from "./edit-session.ts";
 import { beside, editIntentOf, type Intent, intentOf, type Spot } from "./grid-keys.ts";
 import { GridPointer } from "./grid-pointer.ts";
+import { soon } from "./own-task.ts";
 import { screenKeys } from "./screen-keys.ts";
 import type { SheetMap } from "./sheet-map.ts";
 
@@ -221,7 +222,8 @@ export class SheetGrid extends CommandedGrid {
       }),
     });
     this.watchSize(scroller);
-    this.measure();
+    // The page is laid out for it: that is a task of its own.
+    soon(() => this.isConnected && this.measure());
   }
 
   /** The field grows with its text, as far as the view goes. */

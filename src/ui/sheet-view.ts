@@ -18,6 +18,9 @@ import { SheetRoom } from "./sheet-room.ts";
 /** References of a formula that get a frame; there are four inks for them. */
 const mostFramed = 4;
 
+/** Rows that come to be drawn in one task as the grid begins. */
+const rowsAtOnce = 12;
+
 /** Share of the width of a drawing that has to show. */
 const enoughOfIt = 0.75;
 
@@ -29,6 +32,8 @@ export abstract class SheetView extends SheetRoom {
   protected wantFocus = false;
   private slots: ReadonlyMap<number, number> = new Map();
   private frame = 0;
+  /** Rows that are drawn at the most. */
+  private mostRows = 0;
   /** First column drawn in the row that is typed into. */
   private begun: { readonly of: Place; readonly first: number } | undefined;
 
@@ -50,7 +55,7 @@ export abstract class SheetView extends SheetRoom {
   /** A command and what draws its outcome are two tasks; a field that is typed into is there at once. */
   protected override scheduleUpdate(): Promise<unknown> | undefined {
     const typing = this.session.edit?.where === "cell";
-    if (!this.scroller || typing || (this.wantFocus && !this.holdsFocus)) {
+    if (typing || (this.wantFocus && !this.holdsFocus)) {
       super.scheduleUpdate();
       return undefined;
     }
@@ -60,7 +65,8 @@ export abstract class SheetView extends SheetRoom {
   override render() {
     const { map, active } = this;
     if (!map) return nothing;
-    const { rows, columns } = this.window(map);
+    const { rows: seen, columns } = this.window(map);
+    const rows = this.begunRows(seen);
     const drawnRows = map.rowLines.drawn(rows, active.row);
     const drawnColumns = map.columnLines.drawn(columns, active.column);
     const area = this.area;
@@ -113,6 +119,15 @@ export abstract class SheetView extends SheetRoom {
       <div class="sr" role="status">${this.said}</div>
       ${this.overlays()}
     `;
+  }
+
+  /** The first time the rows come in some tasks: elements that are new take long. */
+  private begunRows({ first, last }: Span): Span {
+    if (this.mostRows > last - first) return { first, last };
+    this.mostRows += rowsAtOnce;
+    const reach = Math.min(last, first + this.mostRows - 1);
+    if (reach < last) void this.updateComplete.then(() => this.requestUpdate());
+    return { first, last: reach };
   }
 
   /** Nothing is marked, and one cell is chosen: Escape is for the page. */

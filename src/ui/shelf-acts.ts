@@ -29,7 +29,7 @@ export class ShelfActs {
     await this.acts.parts.desk.flush();
     this.removed.clear();
     await this.read();
-    this.acts.parts.element("shelf-dialog")?.show();
+    (await this.acts.parts.panel("shelf-dialog"))?.show();
   }
 
   async did(did: ShelfAct): Promise<void> {
@@ -38,7 +38,7 @@ export class ShelfActs {
     const close = () => acts.parts.element("shelf-dialog")?.close();
     if (did.act === "file") intake.choose();
     if (did.act === "save") void acts.saveFile();
-    if (did.act === "threads") acts.parts.element("thread-list")?.show();
+    if (did.act === "threads") (await acts.parts.panel("thread-list"))?.show();
     if (did.act === "rename") await this.rename(did.id, did.title);
     if (did.act === "copy") await this.copy(did.id);
     if (did.act === "export") await this.export(did.id);

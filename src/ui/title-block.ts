@@ -1,5 +1,6 @@
-import { css, html, LitElement, nothing } from "lit";
+import { css, html, nothing } from "lit";
 import { customElement, property } from "lit/decorators.js";
+import { CalmElement } from "./calm-element.ts";
 import type { Layout } from "./layout.ts";
 import type { Fact } from "./operations.ts";
 import { wordStyle } from "./word-style.ts";
@@ -12,9 +13,9 @@ const always = [
 
 /** The foot of the page: the notes line with the job's cautions, and the title block. */
 @customElement("title-block")
-export class TitleBlock extends LitElement {
+export class TitleBlock extends CalmElement {
   static override shadowRootOptions: ShadowRootInit = {
-    ...LitElement.shadowRootOptions,
+    ...CalmElement.shadowRootOptions,
     delegatesFocus: true,
   };
   static override styles = [

@@ -7,15 +7,16 @@ import type { Found } from "./seek-dialog.ts";
 export class WhatIfActs {
   constructor(private readonly acts: PageActs) {}
 
-  showTrial(): void {
+  async showTrial(): Promise<void> {
     const { job, sheet, parts } = this.acts;
     const area = parts.element("sheet-grid")?.area;
-    if (job && area && this.acts.commit()) parts.element("trial-dialog")?.show(job, sheet, area);
+    if (job && area && this.acts.commit()) (await parts.panel("trial-dialog"))?.show(job, sheet, area);
   }
 
-  showSeek(): void {
+  async showSeek(): Promise<void> {
     const { job, sheet, parts } = this.acts;
-    if (job && this.acts.commit()) parts.element("seek-dialog")?.show(job, sheet, parts.desk.place);
+    const { place } = parts.desk;
+    if (job && this.acts.commit()) (await parts.panel("seek-dialog"))?.show(job, sheet, place);
   }
 
   /** Writes a table and goes to it. */

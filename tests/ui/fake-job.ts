@@ -69,7 +69,9 @@ export function fakeJob(
     ],
   });
   let kept = document();
+  let changes = 0;
   const changed = (what: string) => {
+    changes += 1;
     kept = document();
     for (const listener of listeners) listener({ document: kept, what });
   };
@@ -134,6 +136,9 @@ export function fakeJob(
     knownValues: unused,
     goOnReckoning: unused,
     close: () => {},
+    get changes() {
+      return changes;
+    },
     put: unused,
     steps: [],
     stepsDone: 0,
