@@ -56,7 +56,7 @@ test("a text in parts is never put together of two revisions", async () => {
   expect(await new Response(await keep.source({ ...large, revision: 2 })).text()).toBe("oldnew");
 });
 
-test("the parts of a record set aside stay, those of a removed one go when the page is opened anew", async () => {
+test("the parts of a record set aside stay, those of a removed one go when the page is opened anew and alone", async () => {
   const keep = await openKeep();
   const large = { ...job, text: "", parts: 2 };
   const texts: [number, () => string][] = [
@@ -66,8 +66,14 @@ test("the parts of a record set aside stay, those of a removed one go when the p
   for (const id of ["a", "b", "c"]) await keep.write({ ...large, id }, texts);
   await keep.setAside("a", "cut short");
   await keep.remove("b");
-  const again = await Keep.open(stores.at(-1));
+  const name = stores.at(-1)!;
+  let again = await Keep.open(name);
   const textOf = async (id: string) => new Response(await again.source({ ...large, id })).text();
+  expect(await textOf("b")).toBe("firstsecond");
+  // As when those that had it open are gone.
+  await navigator.locks.request(name, { steal: true }, () => undefined);
+  again = await Keep.open(name);
+  await expect.poll(() => textOf("b").catch((error) => error.message)).toContain("is missing");
   await expect(textOf("b")).rejects.toThrow("a part of its text is missing");
   expect(await textOf("a")).toBe("firstsecond");
   expect(await textOf("c")).toBe("firstsecond");
