@@ -52,6 +52,14 @@ test("the lead that is given counts between balls, both ways", () => {
   expect(value("BALL.PITCHDIA", 16.0410635, 2.5, 1.5, 60, 0)).toBeCloseTo(18.376, 6);
 });
 
+// Without lead a ball in a nut is the mirror image of a wire in a screw, which on 7/45 flanks reads 2.0377351, computed
+// independently.
+test("the trailing flank that is given counts between balls", () => {
+  const flanks = [0.25, 0.13, 52, 0, "plain", 7] as const;
+  expect(value("BALL.READING", 1.85, ...flanks)).toBeCloseTo(2 * 1.85 - 2.0377351, 7);
+  expect(value("BALL.PITCHDIA", 2 * 1.85 - 2.0377351, ...flanks)).toBeCloseTo(1.85, 6);
+});
+
 test("a bore outside the limits of the nut's class carries a note", () => {
   expect(parted(call("HOLE.BORE", "M10", 75)).note).toBe("bore above the 6H maximum 8.676 mm");
   expect(parted(call("HOLE.BORE", "M10-5H", 100)).note).toBe("");

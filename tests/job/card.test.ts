@@ -233,6 +233,16 @@ describe("the shop card", () => {
     ]);
   });
 
+  // A top slide of 0.02 on diameter moves by 0.01: 2 x 0.01 cos 60.
+  test("tells of a division of the top slide what the slide moves, not what its dial shows", () => {
+    const named = { wire_target: "Job!B30", setover: "Job!B31", slide_division: "Job!B32" };
+    const cells = { B30: "12.6", B31: "60", B32: "0.02", B33: "0.01" };
+    const told = (names: Record<string, string>) =>
+      cardOf(jobWith(names, cells)).measure.find(({ label }) => label === "Top slide, 1 div")?.value;
+    expect(told(named)).toBe("0.0200 mm");
+    expect(told({ ...named, slide_moves: "Job!B33" })).toBe("0.0100 mm");
+  });
+
   test("has no plan where the job has none, and says what is wrong with one that cannot be made", () => {
     const { plan: _, ...names } = all;
     expect(cardOf(jobWith(names, filled)).plan).toBeUndefined();
