@@ -106,12 +106,18 @@ const mostGoneThrough = 300_000;
 
 const counts = new WeakMap<object, number>();
 
-/** Why what goes through every cell cannot be done; undefined where it can. */
-export function tooManyCells(sheets: readonly { readonly cells: Cells }[]): string | undefined {
+/** How many cells hold something. */
+export function countCells(sheets: readonly { readonly cells: Cells }[]): number {
   const countOf = (piece: Piece) =>
     piece instanceof PackedCells ? piece.packed.count : Object.keys(piece).length;
   let count = 0;
   for (const { cells } of sheets) for (const each of measuredIn(cells, counts, countOf)) count += each;
+  return count;
+}
+
+/** Why what goes through every cell cannot be done; undefined where it can. */
+export function tooManyCells(sheets: readonly { readonly cells: Cells }[]): string | undefined {
+  const count = countCells(sheets);
   return count > mostGoneThrough
     ? `this goes through every cell, and a job of ${count.toLocaleString("en-GB")} cells has too many for that: ${mostGoneThrough.toLocaleString("en-GB")} at most`
     : undefined;

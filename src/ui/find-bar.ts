@@ -2,9 +2,13 @@ import { css, html, LitElement, nothing } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
-import { findCells, replacements } from "../job/find.ts";
+import { type Found, replacements } from "../job/find.ts";
 import type { Job } from "../job/job.ts";
+import { CellSearch } from "./cell-search.ts";
 import { wordStyle } from "./word-style.ts";
+
+/** A search that takes longer is told of, and can be stopped, ms. */
+const patience = 300;
 
 /**
  * Finds words in the job and puts others in their place. Fires `find-go` with the cell to show, and `find-done` when
@@ -71,6 +75,15 @@ export class FindBar extends LitElement {
   @state() private by = "";
   @state() private everywhere = true;
   @state() private told = "";
+  /** How much of the job has been looked through, in words, once that takes long. */
+  @state() private looking = "";
+  private since = 0;
+  private readonly search = new CellSearch((share) => {
+    if (share === undefined) this.since = 0;
+    else if (this.since === 0) this.since = performance.now();
+    const long = share !== undefined && performance.now() - this.since > patience;
+    this.looking = long ? `Looking, ${Math.floor(share * 100)}\u00a0%` : "";
+  });
   /** The cell that was shown last. */
   private at: Place | undefined;
   @query("input") private readonly field!: HTMLInputElement | null;
@@ -83,6 +96,7 @@ export class FindBar extends LitElement {
   }
 
   close(): void {
+    this.search.stop();
     this.shown = false;
     this.told = "";
     this.dispatchEvent(new Event("find-done"));
@@ -121,79 +135,107 @@ export class FindBar extends LitElement {
           }}
         />in all operations</label
       >
-      <span class="count" role="status">${this.told}</span>
+      <span class="count" role="status">${this.looking ? "" : this.told}</span>
+      ${
+        this.looking
+          ? html`<span class="count">${this.looking}</span>
+              <button class="act" type="button" @click=${() => this.stop()}>Stop</button>`
+          : nothing
+      }
       <button class="act" type="button" @click=${this.close}>Close</button>
     </form>`;
   }
 
-  private get found(): Place[] {
-    if (!this.job) return [];
+  /** Goes on when it is known which cells there are. */
+  private look(then: (job: Job, found: Found) => void) {
+    const { job } = this;
+    if (!job) return;
     const only = this.everywhere ? {} : { sheet: this.sheet };
-    return findCells(this.job, { text: this.wanted, values: true, ...only });
+    this.search.find(job, { text: this.wanted, values: true, ...only }, (found) => then(job, found));
+  }
+
+  private stop() {
+    this.search.stop();
+    this.told = "stopped";
+    this.field?.focus();
   }
 
   private want(text: string) {
     this.wanted = text;
     this.at = undefined;
-    const { length } = this.found;
-    this.told =
-      text === "" ? "" : length === 0 ? "not found" : `${length} ${length === 1 ? "cell" : "cells"}`;
+    this.told = "";
+    this.look((_, found) => {
+      const { length } = found.places;
+      this.told =
+        text === ""
+          ? ""
+          : length === 0
+            ? "not found"
+            : `${amountOf(found)} ${length === 1 ? "cell" : "cells"}`;
+    });
   }
 
   private go(by: 1 | -1) {
-    const { found } = this;
-    if (found.length === 0) {
-      this.told = "not found";
-      return;
-    }
-    const now = found.findIndex((place) => isSame(place, this.at));
-    const next = now < 0 ? (by > 0 ? 0 : found.length - 1) : (now + by + found.length) % found.length;
-    this.show(found, next);
+    this.look((_, found) => {
+      const { places } = found;
+      if (places.length === 0) {
+        this.told = "not found";
+        return;
+      }
+      const now = places.findIndex((place) => isSame(place, this.at));
+      this.show(
+        found,
+        now < 0 ? (by > 0 ? 0 : places.length - 1) : (now + by + places.length) % places.length,
+      );
+    });
   }
 
-  private show(found: readonly Place[], at: number) {
-    const place = found[at]!;
+  private show(found: Found, at: number) {
+    const place = found.places[at]!;
     this.at = place;
-    this.told = `${at + 1} of ${found.length}, ${place.sheet} ${cellName(place.row, place.column)}`;
+    this.told = `${at + 1} of ${amountOf(found)}, ${place.sheet} ${cellName(place.row, place.column)}`;
     this.dispatchEvent(new CustomEvent<Place>("find-go", { detail: place }));
   }
 
   /** Replaces in the cell that is shown, and goes on to the next. */
   private readonly replace = () => {
-    const { job, at } = this;
-    const here = at && this.found.some((place) => isSame(place, at));
-    if (!job || !here) return this.go(1);
-    const edits = replacements(job, [at], this.wanted, this.by);
-    if (edits.length === 0) {
-      this.told = "it only shows there: change what it comes from";
-      return;
-    }
-    const reason = job.setCells(
-      edits,
-      `Replaced ${this.wanted} in ${at.sheet} ${cellName(at.row, at.column)}`,
-    );
-    if (reason !== undefined) {
-      this.told = `not replaced: ${reason}`;
-      return;
-    }
-    const { found } = this;
-    const next = found.findIndex((place) => isAfter(job, place, at));
-    if (found.length > 0) this.show(found, Math.max(0, next));
-    else this.told = "replaced, no more";
+    const { at } = this;
+    this.look((job, { places }) => {
+      if (!at || !places.some((place) => isSame(place, at))) return this.go(1);
+      const edits = replacements(job, [at], this.wanted, this.by);
+      if (edits.length === 0) {
+        this.told = "it only shows there: change what it comes from";
+        return;
+      }
+      const reason = job.setCells(
+        edits,
+        `Replaced ${this.wanted} in ${at.sheet} ${cellName(at.row, at.column)}`,
+      );
+      if (reason === undefined) this.look((_, found) => this.showAfter(job, at, found));
+      else this.told = `not replaced: ${reason}`;
+    });
   };
 
+  private showAfter(job: Job, at: Place, found: Found) {
+    const next = found.places.findIndex((place) => isAfter(job, place, at));
+    if (found.places.length > 0) this.show(found, Math.max(0, next));
+    else this.told = "replaced, no more";
+  }
+
   private readonly replaceAll = () => {
-    const { job } = this;
-    if (!job) return;
-    const edits = replacements(job, this.found, this.wanted, this.by);
-    const cells = `${edits.length} ${edits.length === 1 ? "cell" : "cells"}`;
-    if (edits.length === 0) {
-      this.told = "nothing to replace";
-      return;
-    }
-    const reason = job.setCells(edits, `Replaced ${this.wanted} in ${cells}`);
-    this.told =
-      reason === undefined ? `replaced in ${cells}; Undo takes it back` : `nothing replaced: ${reason}`;
+    this.look((job, { places, all }) => {
+      const edits = replacements(job, places, this.wanted, this.by);
+      const cells = `${edits.length} ${edits.length === 1 ? "cell" : "cells"}`;
+      if (edits.length === 0 || !all) {
+        this.told = all
+          ? "nothing to replace"
+          : `nothing replaced: more than ${many(places.length)} cells hold it`;
+        return;
+      }
+      const reason = job.setCells(edits, `Replaced ${this.wanted} in ${cells}`);
+      this.told =
+        reason === undefined ? `replaced in ${cells}; Undo takes it back` : `nothing replaced: ${reason}`;
+    });
   };
 
   private readonly onKey = (event: KeyboardEvent) => {
@@ -205,6 +247,14 @@ export class FindBar extends LitElement {
     event.preventDefault();
     event.stopPropagation();
   };
+}
+
+function many(count: number): string {
+  return count.toLocaleString("en-GB");
+}
+
+function amountOf({ places, all }: Found): string {
+  return all ? many(places.length) : `more than ${many(places.length)}`;
 }
 
 function isSame(a: Place, b: Place | undefined): boolean {
