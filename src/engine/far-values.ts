@@ -8,10 +8,21 @@ import { type Area, contains, cornerOf, keyOf } from "./cone.ts";
 import { Contents, type EngineContent, type EngineEdit } from "./contents.ts";
 import { enter, limits } from "./gate.ts";
 import { type KnownValues, mostAreas, mostKnown, mostWords } from "./known-values.ts";
-import { mostInPacket, type Packet, packed, type Report, type Spots, spotsOf, type Told } from "./packets.ts";
+import {
+  columnOf,
+  mostInPacket,
+  type Packet,
+  packed,
+  type Report,
+  rowOf,
+  type Spots,
+  spotOf,
+  spotsOf,
+  type Told,
+} from "./packets.ts";
 import type { Cell } from "./plugin.ts";
 import type { Origin } from "./reckoner.ts";
-import { formulasIn } from "./texts.ts";
+import { formulasIn, type Texts } from "./texts.ts";
 import { type Known, ValueStore } from "./value-store.ts";
 import type { CellValue, Place } from "./values.ts";
 
@@ -109,9 +120,10 @@ export class FarValues {
     }
     const blocks = new Blocked(this.blocks.filled);
     const typed = edits.map((edit) => this.held.cellAt(edit));
+    const formulas = this.held.sheets.map(({ cells }) => formulaSpots(cells));
     // All is read before anything is written: cells come to stand where others were.
-    const came = this.moved(edits, typed, origin).map(({ cell, was }) => {
-      const isFormula = was && this.held.textAt(was)[0] === "=";
+    const came = this.moved(edits, typed, formulas, origin).map(({ cell, was }) => {
+      const isFormula = was && formulas[was.sheet]?.has(spotOf(was.row, was.col));
       if (isFormula) blocks.follow(was, cell);
       return { cell, known: isFormula ? this.stores[was.sheet]?.known(was.row, was.col) : undefined };
     });
@@ -134,21 +146,25 @@ export class FarValues {
   private moved(
     edits: readonly EngineEdit[],
     typed: readonly Cell[],
+    formulas: readonly ReadonlySet<number>[],
     origin: Origin,
   ): { cell: Cell; was: Cell | undefined }[] {
     const cellOf = (place: Place | undefined) => place && this.held.cellAt(place);
-    const others = new Set(typed.map(keyOf));
+    const others = this.held.sheets.map(() => new Set<number>());
+    for (const { sheet, row, col } of typed) others[sheet]?.add(spotOf(row, col));
     const found = edits.flatMap((edit, i) =>
       edit.text[0] === "=" ? [{ cell: typed[i]!, was: cellOf(origin(edit)) }] : [],
     );
-    for (const [sheet, { name, cells }] of this.held.sheets.entries())
-      for (const [key] of formulasIn(cells)) {
-        const place = parseCell(key);
-        const cell = place && { sheet, row: place.row, col: place.column };
-        if (!cell || others.has(keyOf(cell))) continue;
-        const was = cellOf(origin({ sheet: name, ...place }));
-        if (!was || keyOf(was) !== keyOf(cell)) found.push({ cell, was });
+    for (const [sheet, spots] of formulas.entries()) {
+      const { name } = this.held.sheets[sheet]!;
+      for (const spot of spots) {
+        if (others[sheet]!.has(spot)) continue;
+        const cell = { sheet, row: rowOf(spot), col: columnOf(spot) };
+        const was = cellOf(origin({ sheet: name, row: cell.row, column: cell.col }));
+        if (!was || was.sheet !== sheet || was.row !== cell.row || was.col !== cell.col)
+          found.push({ cell, was });
       }
+    }
     return found;
   }
 
@@ -216,6 +232,15 @@ export class FarValues {
     const index = this.held.indexOf(sheet);
     return this.isReckoned(index, row, column) ? this.stores[index] : undefined;
   }
+}
+
+function formulaSpots(cells: Texts): ReadonlySet<number> {
+  const spots = new Set<number>();
+  for (const [key] of formulasIn(cells)) {
+    const { row, column } = parseCell(key)!;
+    spots.add(spotOf(row, column));
+  }
+  return spots;
 }
 
 /** Filled areas, found by the cell that their formula stands in; an area goes where its formula goes. */

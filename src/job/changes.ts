@@ -3,7 +3,7 @@ import { cellName, parseCell, parseRange, placeName, sheetPrefix, splitSheet } f
 import { renameSheetIn } from "../engine/formula.ts";
 import { limits } from "../engine/gate.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
-import { inSlabs, mayDiffer, withTexts } from "./large-cells.ts";
+import { inSlabs, mayDiffer, textsIn, withTexts } from "./large-cells.ts";
 
 /** Rows and columns that a sheet can have. */
 export const largestSheet = { rows: limits.rows, columns: limits.columns } as const;
@@ -114,7 +114,7 @@ export function withSheetRenamed(document: JobDocument, from: string, to: string
       ...sheet,
       name: sheet.name === from ? to : sheet.name,
       cells: Object.fromEntries(
-        Object.entries(sheet.cells).map(([cell, text]) => [
+        textsIn(sheet.cells).map(([cell, text]) => [
           cell,
           text.startsWith("=") ? renameSheetIn(text, from, prefix) : text,
         ]),

@@ -33,13 +33,20 @@ export type Way =
   | { readonly near: MakeNear; readonly far?: undefined }
   | { readonly far: Far; readonly near: () => MakeNear | Promise<MakeNear> };
 
+interface Untold {
+  readonly before: JobDocument;
+  readonly moves: Moves | undefined;
+  /** What differs, once that is known. */
+  edits?: ReturnType<typeof fedEdits>;
+}
+
 export class JobValues {
   /** What the lengths in the cells were last read in. */
   unit: LengthUnit = "mm";
   private engine: Reckoner;
   private near: Near | undefined;
   /** The document that the engine knows, while it has not been told of a change; and where cells have gone since. */
-  private untold: { readonly document: JobDocument; readonly moves: Moves } | undefined;
+  private untold: Untold | undefined;
   private readonly soon: Far["soon"];
   /** No worker can be had, and the engine of this thread has been asked for. */
   private unable = false;
@@ -64,13 +71,18 @@ export class JobValues {
     const before = this.document;
     this.document = document;
     if (this.soon && moves) {
-      this.untold = { document: before, moves };
+      const untold: Untold = { before, moves };
+      this.untold = untold;
+      // Of many cells, finding out what differs takes as long as telling it: that makes two tasks.
       this.soon(() => {
-        this.catchUp();
-        // Nothing had to be reckoned: no one else would tell those who wait for it.
-        if (!this.reckoning) this.tell({ values: true });
+        if (this.untold === untold) untold.edits = fedEdits(before, document, this.unit);
+        this.soon?.(() => {
+          this.catchUp();
+          // Nothing had to be reckoned: no one else would tell those who wait for it.
+          if (!this.reckoning) this.tell({ values: true });
+        });
       });
-    } else this.tellEngine(before, moves);
+    } else this.tellEngine({ before, moves });
   }
 
   /** Knows of every change: whoever asks for a value first has the engine told. */
@@ -86,12 +98,13 @@ export class JobValues {
   private catchUp(): void {
     const { untold } = this;
     this.untold = undefined;
-    if (untold) this.tellEngine(untold.document, untold.moves);
+    if (untold) this.tellEngine(untold);
   }
 
-  private tellEngine(before: JobDocument, moves: Moves | undefined): void {
+  private tellEngine(untold: Untold): void {
     const { document, engine } = this;
-    const edits = fedEdits(before, document, this.unit);
+    const { before, moves } = untold;
+    const edits = "edits" in untold ? untold.edits : fedEdits(before, document, this.unit);
     if (!edits) engine.load(fed(document, this.unit), moves?.from);
     else if (edits.length > 0) engine.setCells(edits, moves?.from);
     this.settle();

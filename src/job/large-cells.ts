@@ -75,6 +75,12 @@ export function slabsIn(cells: Cells): readonly Piece[] {
   return (slabsOf.get(cells) ?? []).filter((slab) => slab !== undefined);
 }
 
+/** All cells with their texts. Asking a large sheet as a record takes several times as long. */
+export function textsIn(cells: Cells): [cell: string, text: string][] {
+  const slabs = slabsIn(cells);
+  return slabs.length === 0 ? Object.entries(cells) : slabs.flatMap((slab) => Object.entries(cellsOf(slab)));
+}
+
 /** Cells of slabs that were taken apart; they must be whole ones. */
 export function fromSlabs(slabs: readonly Piece[]): Cells {
   const placed: Piece[] = [];

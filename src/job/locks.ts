@@ -8,6 +8,7 @@ import { withSheet } from "./changes.ts";
 import type { JobDocument, SheetDocument } from "./document.ts";
 import { formatOf } from "./formats.ts";
 import type { Job } from "./job.ts";
+import { textsIn } from "./large-cells.ts";
 import { rangeName } from "./references.ts";
 
 const read = new WeakMap<readonly string[], readonly Area[]>();
@@ -61,7 +62,7 @@ export function unlockAll(job: Job, sheet: string): void {
 export function lockFormulas(job: Job, sheet: string): void {
   const found = job.document.sheets.find((each) => each.name === sheet);
   if (!found) return;
-  const formulas = Object.entries(found.cells)
+  const formulas = textsIn(found.cells)
     .filter(([, text]) => text.startsWith("="))
     .map(([key]) => parseRange(key)!)
     .filter(({ top, left }) => formatOf(found, top, left).role !== "input" && !isLocked(found, top, left))

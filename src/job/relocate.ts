@@ -7,6 +7,7 @@ import { limits } from "../engine/gate.ts";
 import { type Area, isInside } from "./areas.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
 import { type Corner, type FormulaReference, mapReferences } from "./formula-text.ts";
+import { textsIn } from "./large-cells.ts";
 import { rangeName } from "./references.ts";
 
 export interface OnSheet {
@@ -127,7 +128,7 @@ function cellsAfter(
     ? document.sheets.filter((each) => each.name === by.sheet || each.name === by.toSheet)
     : [sheet];
   for (const from of sources) {
-    for (const [key, text] of Object.entries(from.cells)) {
+    for (const [key, text] of textsIn(from.cells)) {
       const to = cellAfter(from.name, key, by);
       if (to?.sheet !== sheet.name) {
         same &&= from !== sheet;

@@ -6,7 +6,7 @@ import { withSheet } from "./changes.ts";
 import type { CellFormat, SheetDocument } from "./document.ts";
 import { moveFormula } from "./formula-text.ts";
 import type { Job } from "./job.ts";
-import { tooManyCells } from "./large-cells.ts";
+import { textsIn, tooManyCells } from "./large-cells.ts";
 import { lockReasonIn } from "./locks.ts";
 import { rowsSorted } from "./moves.ts";
 import { rangeName } from "./references.ts";
@@ -93,7 +93,7 @@ function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, numb
   const keyed = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
     Object.fromEntries(Object.entries(record).map(([key, value]) => [keyOf(key), value]));
   const cells = Object.fromEntries(
-    Object.entries(sheet.cells).map(([key, text]) => {
+    textsIn(sheet.cells).map(([key, text]) => {
       const { row, column } = parseCell(key)!;
       const down = holds(area, row, column) ? to.get(row)! - row : 0;
       return [down === 0 ? key : cellName(row + down, column), moveFormula(text, down, 0)];

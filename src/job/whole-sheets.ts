@@ -4,7 +4,7 @@ import { renameSheetIn } from "../engine/formula.ts";
 import type { JobDocument } from "./document.ts";
 import { renameIn } from "./formula-text.ts";
 import type { Job } from "./job.ts";
-import { tooManyCells } from "./large-cells.ts";
+import { textsIn, tooManyCells } from "./large-cells.ts";
 import { inPlace } from "./moves.ts";
 import { nameProblem, sheetNameProblem } from "./names.ts";
 
@@ -27,7 +27,7 @@ export function duplicateSheet(job: Job, name: string): string | undefined {
   // What is no operation stays none.
   const rest = operation === 0 ? { ...unsigned, operation } : unsigned;
   const cells = Object.fromEntries(
-    Object.entries(found.cells).map(([key, text]) => [
+    textsIn(found.cells).map(([key, text]) => [
       key,
       text.startsWith("=") ? renameSheetIn(text, name, sheetPrefix(copy)) : text,
     ]),
@@ -78,9 +78,7 @@ function withNameRenamed(document: JobDocument, from: string, to: string): JobDo
     ),
     sheets: document.sheets.map((sheet) => ({
       ...sheet,
-      cells: Object.fromEntries(
-        Object.entries(sheet.cells).map(([key, text]) => [key, renameIn(text, from, to)]),
-      ),
+      cells: Object.fromEntries(textsIn(sheet.cells).map(([key, text]) => [key, renameIn(text, from, to)])),
       formats: Object.fromEntries(
         Object.entries(sheet.formats).map(([key, format]) => [
           key,

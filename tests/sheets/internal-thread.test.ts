@@ -126,6 +126,22 @@ describe("an M20x2.5-6H nut", () => {
       expect(valueAt(job, "verdict"), measured).toBe(says);
     }
   });
+
+  test("between either faces of the balls the reading aimed at gives back the pitch diameter", () => {
+    for (const faces of ["inner", "outer"]) {
+      const job = jobWith({ faces, measured: "=ball_target" });
+      // ISO 965-2: 18.376 to 18.600.
+      expect(number(job, "pitch_dia_now"), faces).toBeCloseTo((18.376 + 18.6) / 2, 6);
+      type(job, "measured", "=ball_max+0.03");
+      const over = number(job, "pitch_dia_now") - 18.6;
+      expect(over).toBeCloseTo(0.03, 3);
+      expect(valueAt(job, "Measure!A20")).toBe(
+        `Over the largest pitch diameter by ${over.toFixed(4)} mm: nothing puts it back.`,
+      );
+      type(job, "measured", "=ball_min-0.03");
+      expect(valueAt(job, "Measure!A20")).toContain("Still under size");
+    }
+  });
 });
 
 describe("gears, half nuts and speed", () => {
