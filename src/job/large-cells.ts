@@ -6,6 +6,7 @@
  */
 import { cellsOf, notableOf, PackedCells, type Piece, slabRows, textIn } from "../engine/packed-cells.ts";
 import type { SheetDocument } from "./document.ts";
+import { grouped } from "./grouped.ts";
 
 export type Cells = SheetDocument["cells"];
 
@@ -125,7 +126,7 @@ export function countCells(sheets: readonly { readonly cells: Cells }[]): number
 export function tooManyCells(sheets: readonly { readonly cells: Cells }[]): string | undefined {
   const count = countCells(sheets);
   return count > mostGoneThrough
-    ? `this goes through every cell, and a job of ${count.toLocaleString("en-GB")} cells has too many for that: ${mostGoneThrough.toLocaleString("en-GB")} at most`
+    ? `this goes through every cell, and a job of ${grouped(count)} cells has too many for that: ${grouped(mostGoneThrough)} at most`
     : undefined;
 }
 

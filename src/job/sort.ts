@@ -67,12 +67,14 @@ function unsortable(job: Job, sheet: SheetDocument, area: Area): string | undefi
   return undefined;
 }
 
-const words = new Intl.Collator("en", { numeric: true });
+/** Made at the first use: that takes long. */
+let words: Intl.Collator | undefined;
 
 function inOrder(a: CellValue, b: CellValue, way: SortWay): number {
   const [rankA, rankB] = [rank(a), rank(b)];
   // What is empty or broken has no place in the order, so it does not turn with it.
   if (rankA !== rankB) return rankA >= 3 || rankB >= 3 || way === "up" ? rankA - rankB : rankB - rankA;
+  words ??= new Intl.Collator("en", { numeric: true });
   const up =
     typeof a === "number" ? a - (b as number) : typeof a === "string" ? words.compare(a, b as string) : 0;
   return way === "up" ? up : -up;

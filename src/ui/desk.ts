@@ -303,7 +303,11 @@ function routeOf(job: Job): string {
 async function running(source: Source, before?: unknown, stop?: AbortSignal): Promise<Job> {
   const document = await readSoon(source, startReading, stop, ownTask);
   await ownTask();
-  return createFarJob(document, far, later, before);
+  const job = createFarJob(document, far, later, before);
+  await ownTask();
+  // What the route card shows of it is known before it is drawn: together they would take long.
+  operationsOf(job);
+  return job;
 }
 
 /** What went wrong, in words for the person: without a full stop, since a sentence goes on after it. */

@@ -3,6 +3,7 @@ import { customElement, property, query, state } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
 import { type Found, replacements } from "../job/find.ts";
+import { grouped } from "../job/grouped.ts";
 import type { Job } from "../job/job.ts";
 import { CellSearch } from "./cell-search.ts";
 import { wordStyle } from "./word-style.ts";
@@ -229,7 +230,7 @@ export class FindBar extends LitElement {
       if (edits.length === 0 || !all) {
         this.told = all
           ? "nothing to replace"
-          : `nothing replaced: more than ${many(places.length)} cells hold it`;
+          : `nothing replaced: more than ${grouped(places.length)} cells hold it`;
         return;
       }
       const reason = job.setCells(edits, `Replaced ${this.wanted} in ${cells}`);
@@ -249,12 +250,8 @@ export class FindBar extends LitElement {
   };
 }
 
-function many(count: number): string {
-  return count.toLocaleString("en-GB");
-}
-
 function amountOf({ places, all }: Found): string {
-  return all ? many(places.length) : `more than ${many(places.length)}`;
+  return all ? grouped(places.length) : `more than ${grouped(places.length)}`;
 }
 
 function isSame(a: Place, b: Place | undefined): boolean {

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
+import { grouped } from "../job/grouped.ts";
 import type { Job } from "../job/job.ts";
 import { wordStyle } from "./word-style.ts";
 
@@ -88,7 +89,8 @@ export class ReckonLine extends LitElement {
     } else if (!this.told) {
       this.timer ??= setTimeout(() => {
         this.told = true;
-        this.said = reckoning.of > reckoning.done ? `Reckoning ${count(reckoning.of)} values.` : "Reckoning.";
+        this.said =
+          reckoning.of > reckoning.done ? `Reckoning ${grouped(reckoning.of)} values.` : "Reckoning.";
       }, patience);
     } else if (reckoning.stopped) this.said = "Stopped. What is slanted is not reckoned yet.";
     this.requestUpdate();
@@ -97,12 +99,8 @@ export class ReckonLine extends LitElement {
 
 /** After an edit nobody knows beforehand how many values it reaches: then only those that are done are told. */
 function amount({ done, of }: NonNullable<Job["reckoning"]>): string {
-  if (of > done) return `, ${count(done)} of ${count(of)} values`;
-  return done > 0 ? `, ${count(done)} values so far` : "";
-}
-
-function count(number: number): string {
-  return number.toLocaleString("en-GB");
+  if (of > done) return `, ${grouped(done)} of ${grouped(of)} values`;
+  return done > 0 ? `, ${grouped(done)} values so far` : "";
 }
 
 declare global {

@@ -34,7 +34,8 @@ export function dateAndTime(time: number): string {
 }
 
 function clock(time: number): string {
-  return new Date(time).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+  const then = new Date(time);
+  return [then.getHours(), then.getMinutes()].map((part) => String(part).padStart(2, "0")).join(":");
 }
 
 function midnight(day: Date): number {

@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from "lit";
 import { customElement, query, state } from "lit/decorators.js";
 import type { Place } from "../engine/values.ts";
 import { shownText } from "../job/format.ts";
+import { grouped } from "../job/grouped.ts";
 import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
 import { planTable, type TableInput, type TablePlan, type TableProblem, type Values } from "../job/whatif.ts";
@@ -286,7 +287,7 @@ function formulasIn(job: Job, sheet: string, { top, left, bottom, right }: Area)
 function sumOf(plan: TablePlan | TableProblem): string {
   if ("problem" in plan) return sentence(plan.problem);
   const { place, values } = plan;
-  return `${values.toLocaleString("en-GB")} ${values === 1 ? "value" : "values"}, written to ${place.sheet} ${rangeName(place)}. Undo takes the whole table away.`;
+  return `${grouped(values)} ${values === 1 ? "value" : "values"}, written to ${place.sheet} ${rangeName(place)}. Undo takes the whole table away.`;
 }
 
 function typed(event: Event): string {
