@@ -16,4 +16,4 @@ export const generalFunctions: readonly GeneralFunction[] = [mathematics, statis
     const [, call, summary] = /^(.+?\)): (.+)$/.exec(line)!;
     return { name: call!.slice(0, call!.indexOf("(")), call: call!, summary: summary! };
   })
-  .sort((a, b) => a.name.localeCompare(b.name, "en"));
+  .sort((a, b) => (a.name < b.name ? -1 : 1));
