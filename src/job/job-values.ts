@@ -76,11 +76,11 @@ export class JobValues {
       // Of many cells, finding out what differs takes as long as telling it: that makes two tasks.
       this.soon(() => {
         if (this.untold === untold) untold.edits = fedEdits(before, document, this.unit);
-        this.soon?.(() => {
-          this.catchUp();
-          // Nothing had to be reckoned: no one else would tell those who wait for it.
-          if (!this.reckoning) this.tell({ values: true });
-        });
+      });
+      this.soon(() => {
+        this.catchUp();
+        // Nothing had to be reckoned: no one else would tell those who wait for it.
+        if (!this.reckoning) this.tell({ values: true });
       });
     } else this.tellEngine({ before, moves });
   }

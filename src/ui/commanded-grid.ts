@@ -13,6 +13,7 @@ import type { GridHost } from "./grid-host.ts";
 import { intentOf, type Spot } from "./grid-keys.ts";
 import type { Band } from "./grid-pointer.ts";
 import { type Area, sizeWords } from "./grid-window.ts";
+import { ownTask } from "./own-task.ts";
 import { SheetView } from "./sheet-view.ts";
 import { widthOfTexts } from "./text-width.ts";
 
@@ -115,7 +116,7 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
 
   protected override overlays() {
     return html`<cell-menu
-        @choose=${(event: CustomEvent<string>) => void this.run(event.detail)}
+        @choose=${({ detail }: CustomEvent<string>) => void ownTask().then(() => this.run(detail))}
         @closed=${() => this.focus()}
       ></cell-menu>
       <ask-dialog></ask-dialog>`;

@@ -104,17 +104,12 @@ export const gridMarksStyle = css`
     clip-path: polygon(0 0, 0 100%, 100% 50%);
   }
 
-  /* Values of an earlier edit. What comes within 300 ms is not worth a change of looks. */
-  .stale {
-    animation: stale 1ms 300ms forwards;
-  }
-  @keyframes stale {
-    to {
-      font-style: italic;
-      color: var(--ink-2);
-      background: repeating-linear-gradient(90deg, var(--rule-2) 0 6px, transparent 6px 10px) left 8px bottom 3px /
-        calc(100% - 16px) 1px no-repeat;
-    }
+  /* Values of an earlier edit, where newer ones are late. */
+  .late .stale {
+    font-style: italic;
+    color: var(--ink-2);
+    background: repeating-linear-gradient(90deg, var(--rule-2) 0 6px, transparent 6px 10px) left 8px bottom 3px /
+      calc(100% - 16px) 1px no-repeat;
   }
 
   /* editing */

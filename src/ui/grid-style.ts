@@ -174,7 +174,6 @@ export const gridStyle = css`
     outline: 0;
     cursor: default;
     user-select: none;
-    transition: background-color var(--quick);
   }
   .c.fz,
   .hc.fz {
@@ -321,6 +320,7 @@ export const gridStyle = css`
   @media (hover: hover) {
     .c:not(.input, .caution, .active, .range):hover {
       background: var(--paper-2);
+      transition: background-color var(--quick);
     }
   }
   .caution {

@@ -18,6 +18,9 @@ import { SheetRoom } from "./sheet-room.ts";
 /** References of a formula that get a frame; there are four inks for them. */
 const mostFramed = 4;
 
+/** Values that come within this time are not worth a change of looks, ms. */
+const patience = 300;
+
 /** Rows that come to be drawn in one task as the grid begins. */
 const rowsAtOnce = 12;
 
@@ -32,6 +35,9 @@ export abstract class SheetView extends SheetRoom {
   protected wantFocus = false;
   private slots: ReadonlyMap<number, number> = new Map();
   private frame = 0;
+  /** Values have been awaited for long: those of earlier edits are marked. */
+  private late = false;
+  private timer: ReturnType<typeof setTimeout> | undefined;
   /** Rows that are drawn at the most. */
   private mostRows = 0;
   /** First column drawn in the row that is typed into. */
@@ -79,7 +85,7 @@ export abstract class SheetView extends SheetRoom {
     return html`
       ${folded.length > 0 ? html`<drawing-fold .figures=${folded} ?shut=${!this.narrow}></drawing-fold>` : nothing}
       <div
-        class="scroll"
+        class="scroll ${this.isLate() ? "late" : ""}"
         role="grid"
         aria-label="Sheet ${this.sheet}"
         aria-rowcount=${map.rows + 1}
@@ -119,6 +125,20 @@ export abstract class SheetView extends SheetRoom {
       <div class="sr" role="status">${this.said}</div>
       ${this.overlays()}
     `;
+  }
+
+  /** One mark on the sheet: a clock for each cell would hold up every edit. */
+  private isLate(): boolean {
+    if (!this.job?.reckoning) {
+      clearTimeout(this.timer);
+      this.timer = undefined;
+      this.late = false;
+    } else
+      this.timer ??= setTimeout(() => {
+        this.late = true;
+        this.requestUpdate();
+      }, patience);
+    return this.late;
   }
 
   /** The first time the rows come in some tasks: elements that are new take long. */
