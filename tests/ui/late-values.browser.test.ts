@@ -9,6 +9,8 @@ import type { GridHost } from "../../src/ui/grid-host.ts";
 import { PageActs, type PageParts } from "../../src/ui/page-acts.ts";
 import { printArea } from "../../src/ui/paper.ts";
 import { PaperActs } from "../../src/ui/paper-acts.ts";
+import "../../src/ui/sheet-grid.ts";
+import "../../src/ui/tokens.css";
 import { SheetMap } from "../../src/ui/sheet-map.ts";
 import { InProcess } from "../engine/in-process.ts";
 import { madeDocument, madeSheet } from "../job/made.ts";
@@ -59,6 +61,28 @@ test("rows are not sorted by values that have been replaced", () => {
   far.settle();
   expect(sortRows(job, "One", area, 1, "up")).toBeUndefined();
   expect([0, 1, 2].map((row) => job.cell("One", row, 0).text)).toEqual(["2", "3", "9"]);
+});
+
+test("values of before look like such when newer ones are late, and not sooner", async () => {
+  const { far, job } = farJob(madeDocument([madeSheet("One", { A1: "1", B1: "=A1*2" })]));
+  vi.useRealTimers();
+  const grid = document.createElement("sheet-grid");
+  Object.assign(grid, { job, sheet: "One" });
+  document.body.append(grid);
+  const slanted = async () => {
+    await grid.updateComplete;
+    const cell = grid.shadowRoot!.querySelector('[aria-rowindex="2"][aria-colindex="3"]');
+    return cell && [cell.textContent!.trim(), getComputedStyle(cell).fontStyle];
+  };
+  await expect.poll(slanted).toEqual(["2", "normal"]);
+  vi.useFakeTimers();
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "4" }]);
+  expect(await slanted()).toEqual(["2", "normal"]);
+  vi.advanceTimersByTime(300);
+  expect(await slanted()).toEqual(["2", "italic"]);
+  far.settle();
+  expect(await slanted()).toEqual(["8", "normal"]);
+  grid.remove();
 });
 
 test("an operation is signed off when it is known to hold no error, else only when that is said again", async () => {
