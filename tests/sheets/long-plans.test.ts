@@ -71,17 +71,22 @@ test.each([
   });
 });
 
-// 390 divisions of 0.0005 straight in and more than 70 passes before them are more rows than the sheet has for them.
-test("a plan with no room for all of its rows is no plan, rather than one without its end", () => {
-  const { steps, trouble } = stepsOf(
-    template("pass-schedule")({
-      thread: "Tr 60x9-7e",
-      first_cut: "0.06",
-      least_cut: "0.02",
-      straight_in: "0.195",
-      cross_division: "0.001",
-    }),
-  );
-  expect(steps).toEqual([]);
-  expect(trouble).toContain("The plan goes on below the range named plan");
+// A division on diameter takes 0.0005 in radially: 0.195 are 390 of them, and what less than a division of the slide
+// (0.0254 at its angle) had left comes to some more.
+test("several hundred passes straight in have room, and the sheet counts them all", () => {
+  const job = template("pass-schedule")({
+    thread: "Tr 60x9-7e",
+    first_cut: "0.06",
+    least_cut: "0.02",
+    straight_in: "0.195",
+    cross_division: "0.001",
+  });
+  const { steps, trouble } = stepsOf(job);
+  expect(trouble).toBeUndefined();
+  expect(steps.at(-1)?.kind).toBe("measure");
+  const many = (which: string) => steps.filter(({ kind }) => kind === which).length;
+  expect(many("slide")).toBeGreaterThan(70);
+  expect(many("straight in")).toBeGreaterThanOrEqual(390);
+  expect(many("straight in")).toBeLessThan(390 + 0.0254 / 0.0005);
+  expect(valueAt(job, "plan_in_short")).toBe(`${many("slide")} + ${many("straight in")}`);
 });
