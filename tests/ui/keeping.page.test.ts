@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { holdReading } from "./held-reading.ts";
 import { address, newContext, openFile, openJob, openPage, ready, useBrowser } from "./page.ts";
 import { sampleText } from "./sample-job.ts";
 
@@ -159,22 +160,7 @@ test("a job that cannot be read this time stays on the shelf, and is there the n
 
 test("what is being typed as another job takes its place belongs to the job it was typed in", async () => {
   const context = await newContext();
-  // The worker that reads a long file waits for the test.
-  await context.addInitScript(() => {
-    const held: (() => void)[] = [];
-    Object.assign(window, { letGo: () => held.pop()?.() });
-    window.Worker = class extends Worker {
-      readonly #reads: boolean;
-      constructor(script: string | URL, options?: WorkerOptions) {
-        super(script, options);
-        this.#reads = /file-worker-/.test(String(script));
-      }
-      override postMessage(message: unknown) {
-        if (this.#reads) held.push(() => super.postMessage(message));
-        else super.postMessage(message);
-      }
-    };
-  });
+  const letGo = await holdReading(context);
   const page = await openPage(context);
   await openJob(page, "sample.json", sampleText);
   await page.getByRole("button", { name: "20 Passes" }).waitFor();
@@ -182,7 +168,7 @@ test("what is being typed as another job takes its place belongs to the job it w
   await page.getByRole("button", { name: "Skip to the sheet" }).focus();
   await page.keyboard.press("Enter");
   await page.keyboard.type("kept all the same");
-  await page.evaluate(() => (window as unknown as { letGo: () => void }).letGo());
+  await letGo(page);
   await page.waitForFunction(() => document.title.includes("Long"));
   const texts = () =>
     page.evaluate(async () => {

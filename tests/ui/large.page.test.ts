@@ -5,6 +5,7 @@ import { columnName } from "../../src/engine/address.ts";
 import type { JobDocument } from "../../src/job/document.ts";
 import { writeJob } from "../../src/job/file.ts";
 import { madeDocument, madeSheet } from "../job/made.ts";
+import { holdReading } from "./held-reading.ts";
 import { newContext, openFile, openPage, useBrowser } from "./page.ts";
 
 useBrowser();
@@ -218,19 +219,7 @@ test("a job of 190,000 figures is kept in parts, of which an edit writes one, an
 
 test("reading a long file is said, and can be stopped", async () => {
   const context = await newContext();
-  // The worker that would read it is never told of it.
-  await context.addInitScript(() => {
-    window.Worker = class extends Worker {
-      readonly #reads: boolean;
-      constructor(script: string | URL, options?: WorkerOptions) {
-        super(script, options);
-        this.#reads = /file-worker-/.test(String(script));
-      }
-      override postMessage(message: unknown) {
-        if (!this.#reads) super.postMessage(message);
-      }
-    };
-  });
+  await holdReading(context);
   const page = await openPage(context);
   const title = await page.evaluate(() => document.title);
   await openFile(page, "long.json", `${" ".repeat(5_000_000)}${writeJob(chain(301, 31))}`);
