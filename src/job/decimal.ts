@@ -9,14 +9,14 @@ export interface Decimal {
   readonly doubtful: boolean;
 }
 
-const leading = /^[+\-−]?[\d.,']*/;
+const leading = /^[+\-−]?[\d.,'’]*/;
 const comma = /^([+-]?)(\d*),(\d+)$/;
 const commaLast = /^([+-]?)(\d{1,3}(?:([.\s'])\d{3})(?:\3\d{3})*),(\d+)$/;
 const pointLast = /^([+-]?)(\d{1,3}(?:([,\s'])\d{3})(?:\3\d{3})*)\.(\d+)$/;
 
 /** undefined for anything else, a number with nothing but a point included: it reads as it stands. */
 export function readDecimal(written: string): Decimal | undefined {
-  const text = written.trim().replace(/^−/, "-");
+  const text = written.trim().replace(/^−/, "-").replaceAll("’", "'");
   if (text.length > 60) return undefined;
   const single = comma.exec(text);
   if (single) {

@@ -8,8 +8,8 @@ import { expect, test } from "vitest";
 import { doubtIn, groupsByComma, hasDecimalComma, readDecimal, thousands } from "../../src/job/decimal.ts";
 import { seeded } from "../lathe/close.ts";
 
-/** Groups by a comma, a point and a space, decimals by the other sign. */
-const languages = ["en-US", "de-DE", "fr-FR"] as const;
+/** Groups by a comma, an apostrophe, a point and a space; decimals by a point in the first two, by a comma in the others. */
+const languages = ["en-US", "de-CH", "de-DE", "fr-FR"] as const;
 
 test("a number reads as the number that was written, in whatever language has both signs or a decimal comma", () => {
   const seen = { point: 0, comma: 0, doubtful: 0 };
@@ -30,6 +30,8 @@ test("a number reads as the number that was written, in whatever language has bo
         maximumFractionDigits: places,
       }).format(value.toFixed(places) as Intl.StringNumericLiteral);
       const found = readDecimal(written);
+      // CLDR has had both apostrophes.
+      expect(readDecimal(written.replaceAll("'", "’")), written).toEqual(found);
       if (found === undefined) {
         // Nothing but a point: it reads as it stands.
         expect(new Decimal(written).equals(value), written).toBe(true);
@@ -37,14 +39,15 @@ test("a number reads as the number that was written, in whatever language has bo
       }
       expect(new Decimal(found.text).equals(value), written).toBe(true);
       // A lone comma with three figures behind it and one to three before: thousands are written so too.
-      const thousandsToo = language !== "en-US" && places === 3 && size.gte(1) && size.lt(1000);
+      const byPoint = language === "en-US" || language === "de-CH";
+      const thousandsToo = !byPoint && places === 3 && size.gte(1) && size.lt(1000);
       expect(found.doubtful, written).toBe(thousandsToo);
       expect(doubtIn(`${written} mm`), written).toBe(
         thousandsToo ? `${written} as ${value.toFixed(3)}` : undefined,
       );
       expect(groupsByComma(written), written).toBe(language === "en-US");
-      expect(hasDecimalComma(written), written).toBe(language !== "en-US" && !thousandsToo);
-      seen[language === "en-US" ? "point" : "comma"]++;
+      expect(hasDecimalComma(written), written).toBe(!byPoint && !thousandsToo);
+      seen[byPoint ? "point" : "comma"]++;
       if (thousandsToo) seen.doubtful++;
     }),
     { ...seeded, numRuns: 2000 },
