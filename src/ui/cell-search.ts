@@ -26,7 +26,7 @@ export class CellSearch {
     this.stop();
     const of = JSON.stringify(wish);
     const { known, question } = this;
-    const { changes } = job;
+    const { changes, document } = job;
     if (known?.job === job && known.changes === changes && known.of === of) {
       then(known.found);
       return;
@@ -36,6 +36,8 @@ export class CellSearch {
     let looked = 0;
     const goOn = () => {
       if (question !== this.question) return;
+      // Cells may be gone from where they were looked for, and others have come where that is done.
+      if (job.document !== document) return this.find(job, wish, then);
       const slice = slices.next();
       if (!slice.done) {
         looked += slice.value;
@@ -54,5 +56,11 @@ export class CellSearch {
   stop(): void {
     this.question += 1;
     this.tell(undefined);
+  }
+
+  /** Another job is looked through from now on. */
+  forget(): void {
+    this.stop();
+    this.known = undefined;
   }
 }

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from "lit";
+import { css, html, LitElement, nothing, type PropertyValues } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { cellName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
@@ -103,6 +103,13 @@ export class FindBar extends LitElement {
     this.dispatchEvent(new Event("find-done"));
   }
 
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has("job")) return;
+    this.search.forget();
+    this.at = undefined;
+    this.told = "";
+  }
+
   override render() {
     if (!this.shown) return nothing;
     return html`<form role="search" aria-label="Find" @submit=${(event: Event) => event.preventDefault()} @keydown=${this.onKey}>
@@ -200,10 +207,10 @@ export class FindBar extends LitElement {
 
   /** Replaces in the cell that is shown, and goes on to the next. */
   private readonly replace = () => {
-    const { at } = this;
+    const { at, by } = this;
     this.look((job, { places }) => {
       if (!at || !places.some((place) => isSame(place, at))) return this.go(1);
-      const edits = replacements(job, [at], this.wanted, this.by);
+      const edits = replacements(job, [at], this.wanted, by);
       if (edits.length === 0) {
         this.told = "it only shows there: change what it comes from";
         return;
@@ -224,9 +231,11 @@ export class FindBar extends LitElement {
   }
 
   private readonly replaceAll = () => {
+    // What is typed while it is looked for comes too late.
+    const { by } = this;
     this.look((job, { places, all }) => {
-      const edits = replacements(job, places, this.wanted, this.by);
-      const cells = `${edits.length} ${edits.length === 1 ? "cell" : "cells"}`;
+      const edits = replacements(job, places, this.wanted, by);
+      const cells = `${grouped(edits.length)} ${edits.length === 1 ? "cell" : "cells"}`;
       if (edits.length === 0 || !all) {
         this.told = all
           ? "nothing to replace"
