@@ -25,7 +25,7 @@ export interface PageParts {
   readonly said: SaidLine;
   /** The element of the page with this tag, as soon as it is drawn. */
   element<T extends keyof HTMLElementTagNameMap>(tag: T): HTMLElementTagNameMap[T] | null;
-  /** A panel over the page, to be shown; undefined where it could not be fetched, which has been said. */
+  /** A panel over the page, to be shown; undefined where nothing is to be: what there is to say of it has been said. */
   panel<Name extends PanelName>(name: Name): Promise<HTMLElementTagNameMap[Name] | undefined>;
   /** Draws the page anew, and tells when that is done. */
   draw(): Promise<unknown>;

@@ -115,6 +115,8 @@ export type PanelName = keyof typeof panels;
 export class Panels {
   private readonly fetched = new Set<PanelName>();
   private readonly drawn = new Set<PanelName>();
+  /** How often a panel was asked for. */
+  private asked = 0;
 
   constructor(private readonly acts: Acts) {}
 
@@ -124,9 +126,14 @@ export class Panels {
     );
   }
 
-  /** The panel, drawn and ready to be shown; undefined where it could not be fetched, which has then been said. */
+  /**
+   * The panel, drawn and ready to be shown; undefined where it could not be fetched, which has then been said, and where
+   * one was asked for since: they would lie over each other.
+   */
   async get<Name extends PanelName>(name: Name): Promise<HTMLElementTagNameMap[Name] | undefined> {
     const { parts } = this.acts.page;
+    this.asked += 1;
+    const { asked } = this;
     // Even of what is there already the browser tells a little late, and the next key may be for the panel.
     if (!this.fetched.has(name) && !(await this.fetch(name))) {
       parts.said.alarm("This part of the page could not be fetched. Load the page again; the job is kept.");
@@ -137,7 +144,7 @@ export class Panels {
     await parts.draw();
     const panel = parts.element(name) ?? undefined;
     await panel?.updateComplete;
-    return panel;
+    return asked === this.asked ? panel : undefined;
   }
 
   /** Fetches all of them: whoever asks for one types into it at once. Each runs in a task of its own. */

@@ -10,13 +10,17 @@ export class WhatIfActs {
   async showTrial(): Promise<void> {
     const { job, sheet, parts } = this.acts;
     const area = parts.element("sheet-grid")?.area;
-    if (job && area && this.acts.commit()) (await parts.panel("trial-dialog"))?.show(job, sheet, area);
+    if (!job || !area || !this.acts.commit()) return;
+    const panel = await parts.panel("trial-dialog");
+    if (job === this.acts.job) panel?.show(job, sheet, area);
   }
 
   async showSeek(): Promise<void> {
     const { job, sheet, parts } = this.acts;
     const { place } = parts.desk;
-    if (job && this.acts.commit()) (await parts.panel("seek-dialog"))?.show(job, sheet, place);
+    if (!job || !this.acts.commit()) return;
+    const panel = await parts.panel("seek-dialog");
+    if (job === this.acts.job) panel?.show(job, sheet, place);
   }
 
   /** Writes a table and goes to it. */
