@@ -3,6 +3,7 @@ import { state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { columnName } from "../engine/address.ts";
 import type { Place } from "../engine/values.ts";
+import type { Job } from "../job/job.ts";
 import { distinctReferences, type Reference, rangeName, referencesOf } from "../job/references.ts";
 import { cellTemplate } from "./cell-view.ts";
 import { plateStyle } from "./drawing-cell.ts";
@@ -37,6 +38,8 @@ export abstract class SheetView extends SheetRoom {
   private frame = 0;
   /** Values have been awaited for long: those of earlier edits are marked. */
   private late = false;
+  /** The job whose values those are. */
+  private awaited: Job | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   /** Rows that are drawn at the most. */
   private mostRows = 0;
@@ -129,11 +132,14 @@ export abstract class SheetView extends SheetRoom {
 
   /** One mark on the sheet: a clock for each cell would hold up every edit. */
   private isLate(): boolean {
-    if (!this.job?.reckoning) {
+    const { job } = this;
+    if (!job?.reckoning || job !== this.awaited) {
       clearTimeout(this.timer);
       this.timer = undefined;
       this.late = false;
-    } else
+    }
+    this.awaited = job;
+    if (job?.reckoning)
       this.timer ??= setTimeout(() => {
         this.late = true;
         this.requestUpdate();

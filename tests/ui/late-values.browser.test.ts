@@ -82,6 +82,17 @@ test("values of before look like such when newer ones are late, and not sooner",
   expect(await slanted()).toEqual(["2", "italic"]);
   far.settle();
   expect(await slanted()).toEqual(["8", "normal"]);
+  // Another job has its own time, however long the one before was awaited.
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "5" }]);
+  await slanted();
+  vi.advanceTimersByTime(300);
+  expect(await slanted()).toEqual(["8", "italic"]);
+  const other = farJob(madeDocument([madeSheet("One", { A1: "7", B1: "=A1*2" })]));
+  other.job.setCells([{ sheet: "One", row: 0, column: 0, text: "3" }]);
+  grid.job = other.job;
+  expect(await slanted()).toEqual(["14", "normal"]);
+  vi.advanceTimersByTime(300);
+  expect(await slanted()).toEqual(["14", "italic"]);
   grid.remove();
 });
 
