@@ -27,7 +27,7 @@ import { type Moves, sheetRenamed } from "./moves.ts";
 import { nameOfCell, nameProblem, sheetNameProblem, targetProblem } from "./names.ts";
 import { partsOfNote } from "./note-parts.ts";
 import { type LengthUnit, unreadReason } from "./readings.ts";
-import { answersPutIn, signedForAnother, signedForNow } from "./signed.ts";
+import { answersAsShown, answersPutIn, signedForAnother, signedForNow } from "./signed.ts";
 import { formatAsTaken, takenFor } from "./taken-for.ts";
 
 /** @param before values that were kept of this very document, to show until a worker has reckoned; anything else is let be */
@@ -332,7 +332,7 @@ class RunningJob implements Job {
 
   private take(after: JobDocument, what: string, moves?: Moves): void {
     if (after === this.document) return;
-    this.history.add(after, what, moves);
+    this.history.add(answersAsShown(this, after), what, moves);
     this.follow(what, moves);
   }
 

@@ -38,14 +38,35 @@ export function answersPutIn(job: Job): JobDocument | undefined {
   const { document } = job;
   let some = false;
   const sheets = document.sheets.map((sheet) => {
-    const { signedOff, signedFor } = sheet;
-    const waits = signedOff && signedFor && signedFor.result === undefined;
-    const answer = waits ? answerOf(job, sheet) : undefined;
+    const answer = waits(sheet) ? answerOf(job, sheet) : undefined;
     if (!answer || answer.stale) return sheet;
     some = true;
-    return { ...sheet, signedFor: { ...signedFor, result: answer.text } };
+    return { ...sheet, signedFor: { ...sheet.signedFor, result: answer.text } };
   });
   return some ? { ...document, sheets } : undefined;
+}
+
+/**
+ * The document after a step, which is not done yet. The answer that a sign-off waits for will not come any more where
+ * the step changes what is reckoned: then it was given for the one that is shown.
+ */
+export function answersAsShown(job: Job, after: JobDocument): JobDocument {
+  const { document } = job;
+  const isSame = ({ cells }: SheetDocument, index: number) => cells === document.sheets[index]?.cells;
+  if (after.names === document.names && after.sheets.every(isSame)) return after;
+  const shown = new Map(
+    document.sheets.filter(waits).map((sheet) => [sheet.signedFor, answerOf(job, sheet)?.text]),
+  );
+  if (shown.size === 0) return after;
+  const sheets = after.sheets.map((sheet) => {
+    const result = shown.get(sheet.signedFor);
+    return result === undefined ? sheet : { ...sheet, signedFor: { ...sheet.signedFor, result } };
+  });
+  return { ...after, sheets };
+}
+
+function waits({ signedOff, signedFor }: SheetDocument): boolean {
+  return signedOff === true && signedFor !== undefined && signedFor.result === undefined;
 }
 
 /** That the sign-off of this sheet was given for something else, in words; "" where it holds, and where there is none. */

@@ -7,7 +7,7 @@
  * In a bore the cut is put on by winding back: where the cell named `swing` says so, stops are counted back from touch-off,
  * and the figures of the dial run down.
  */
-import { type CellValue, isErrorValue } from "../engine/values.ts";
+import { type CellValue, isErrorValue, type Place } from "../engine/values.ts";
 import { splitTurns } from "../lathe/dial.ts";
 import type { Job } from "./job.ts";
 import { namedArea, namedNumber, namedWords } from "./named.ts";
@@ -66,6 +66,13 @@ function kindOf(value: CellValue): StepKind | undefined {
   return kinds.find(([pattern]) => pattern.test(String(value ?? "")))?.[1];
 }
 
+/** Whether the plan has a row below this one: where a function gives it, one of the same block. */
+function goesOn(job: Job, { sheet, row, column }: Place): boolean {
+  const { spilledFrom } = job.cell(sheet, row, column);
+  const below = job.cell(sheet, row + 1, column);
+  return kindOf(below.value) !== undefined && (!spilledFrom || below.spilledFrom === spilledFrom);
+}
+
 /** @returns the steps, or none and the reason in words */
 export function stepsOf(job: Job): Steps {
   const area = namedArea(job, "plan");
@@ -90,7 +97,7 @@ export function stepsOf(job: Job): Steps {
     const kind = kindOf(first);
     if (!kind) continue;
     // A plan that is not whole would leave out the last measurement.
-    if (row === area.bottom && kindOf(job.cell(area.sheet, row + 1, area.left).value))
+    if (row === area.bottom && goesOn(job, { sheet: area.sheet, row, column: area.left }))
       return {
         ...none,
         trouble: "The plan goes on below the range named plan: name more rows, or let it take fewer passes",

@@ -140,6 +140,12 @@ describe("steps of a plan", () => {
     expect(cut.steps).toEqual([]);
     expect(cut.trouble).toContain("The plan goes on below the range named plan");
     expect(stepsOf(jobWith({ plan: "Job!A20:J25" }, filled)).steps).toHaveLength(6);
+    // The plan of a function ends where that does, whatever stands below it.
+    const block = { L1: '=PASS.PLAN(0.3,27,55,0.2,0.02,0.3,0.06,0.04,0.02,27.5,"radius","radius",1,50)' };
+    const whole = stepsOf(jobWith({ plan: "Job!L1:U40" }, block)).steps.length;
+    const plan = `Job!L1:U${whole}`;
+    expect(stepsOf(jobWith({ plan }, { ...block, [`L${whole + 1}`]: "3" })).steps).toHaveLength(whole);
+    expect(stepsOf(jobWith({ plan: `Job!L1:U${whole - 1}` }, block)).trouble).toContain("goes on below");
     const broken = jobWith({ plan: "Job!L1:L2" }, { L1: '=SQRT("x")' });
     expect(stepsOf(broken)).toMatchObject({ steps: [] });
     expect(stepsOf(broken).trouble).not.toBe("");

@@ -128,6 +128,26 @@ describe("a sign-off", () => {
     expect([words(job), signed(job)]).toEqual(["signed for another: 29.00° then, 30.00° now", false]);
   });
 
+  test("is not for an answer that comes of something typed after it", () => {
+    const { job, worker } = far();
+    worker.settle();
+    type(job, "Thread", 0, "14.5");
+    job.signOff("Set-over", true);
+    job.signOff("Thread", true);
+    expect(job.document.sheets[1]!.signedFor).not.toHaveProperty("result");
+    type(job, "Thread", 0, "15");
+    worker.settle();
+    // What was shown as it was signed.
+    expect([words(job), signed(job)]).toEqual(["signed for another: 26.50° then, 30.00° now", false]);
+    job.undo();
+    worker.settle();
+    expect([words(job), signed(job)]).toEqual(["", true]);
+    job.redo();
+    type(job, "Thread", 0, "13.25");
+    worker.settle();
+    expect([words(job), signed(job)]).toEqual(["", true]);
+  });
+
   test("that was taken back before the values came has what it was given for when it is done again", () => {
     const { job, worker } = far();
     job.signOff("Set-over", true);
