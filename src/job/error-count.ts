@@ -31,6 +31,9 @@ export class ErrorCount {
   private counted: number | undefined;
   /** The walk under way; another one ends it. */
   private walk = 0;
+  /** Settles when the walk under way has ended, or has been broken off; undefined where the last count is the newest. */
+  counting: Promise<void> | undefined;
+  private end = () => {};
 
   /** Called when the count of a large job has come. */
   tell: () => void = () => {};
@@ -54,21 +57,32 @@ export class ErrorCount {
     this.walk += 1;
     const found = new Map<string, Errors>();
     const awaited = this.job.reckoning?.stopped === false;
+    this.end();
     if (places.length <= atOnce && !awaited) {
       for (const place of places) this.look(place, found);
       this.counts = found;
-    } else this.goOn(places, 0, found, this.walk);
+    } else {
+      this.counting = new Promise((done) => {
+        this.end = () => {
+          this.counting = undefined;
+          done();
+        };
+      });
+      this.goOn(places, 0, found, this.walk);
+    }
   }
 
   private goOn(places: readonly Place[], from: number, found: Map<string, Errors>, walk: number): void {
     this.later(() => {
       // Values changed meanwhile: the next question starts anew.
-      if (walk !== this.walk || this.counted !== this.job.changes) return;
+      if (walk !== this.walk) return;
+      if (this.counted !== this.job.changes) return this.end();
       const to = Math.min(places.length, from + inSlice);
       for (let at = from; at < to; at++) this.look(places[at]!, found);
       if (to < places.length) return this.goOn(places, to, found, walk);
       const before = this.counts;
       this.counts = found;
+      this.end();
       if (differ(before, found)) this.tell();
     });
   }

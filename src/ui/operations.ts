@@ -51,6 +51,15 @@ export function operationsOf(job: Job, counted?: () => void): readonly Operation
   return found.of.operations;
 }
 
+/** The same, once the errors have been counted. */
+export async function countedOperations(job: Job): Promise<readonly Operation[]> {
+  const operations = operationsOf(job);
+  const counting = founds.get(job)?.errors.counting;
+  if (!counting) return operations;
+  await counting;
+  return countedOperations(job);
+}
+
 function newFound(job: Job): Found {
   const found: Found = { errors: new ErrorCount(job, later), counted: () => {}, of: undefined };
   found.errors.tell = () => {

@@ -8,7 +8,7 @@ import { type Desk, reasonOf } from "./desk.ts";
 import type { EditSession } from "./edit-session.ts";
 import type { FileIntake } from "./file-intake.ts";
 import { fileName, saveBlob } from "./files.ts";
-import { numberedName, operationsOf, troubleWords } from "./operations.ts";
+import { countedOperations, numberedName, type Operation, operationsOf, troubleWords } from "./operations.ts";
 import type { PanelName } from "./panels.ts";
 import { reckoned } from "./reckoned.ts";
 import type { RouteAct } from "./route-card.ts";
@@ -119,8 +119,8 @@ export class PageActs {
     const { job } = this;
     const { said } = this.parts;
     if (!job) return;
-    const find = () => operationsOf(job).find((each) => each.name === name);
-    const before = find();
+    const find = (operations: readonly Operation[]) => operations.find((each) => each.name === name);
+    const before = find(operationsOf(job));
     if (!before) return;
     if (before.number === undefined) {
       said.say(`${name} is no operation: it has no sign-off.`);
@@ -129,10 +129,14 @@ export class PageActs {
     // What is still being reckoned shows no errors: it is signed at once, lest it be lost, and looked at afterwards.
     const isAtOnce = job.reckoning ? !job.reckoning.stopped : before.errors === 0;
     if (!signed || isAtOnce) this.command(() => job.signOff(name, signed));
-    if (!signed || (isAtOnce && !job.reckoning)) return;
+    if (!signed) return;
     await reckoned(job);
-    const operation = find();
-    if (job !== this.job || !operation || (operation.errors === 0 && !job.reckoning)) return;
+    const operation = find(job.reckoning ? operationsOf(job) : await countedOperations(job));
+    if (job !== this.job || !operation) return;
+    if (operation.errors === 0 && !job.reckoning) {
+      if (!isAtOnce) this.command(() => job.signOff(name, true));
+      return;
+    }
     if (isAtOnce) {
       const { signedOff } = job.document.sheets.find((sheet) => sheet.name === name)!;
       if (!signedOff) return;

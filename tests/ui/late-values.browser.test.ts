@@ -129,6 +129,24 @@ test("an operation is signed off when it is known to hold no error, else only wh
   expect(signed()).toBe(true);
 });
 
+test("an operation of a job so large that errors are counted in slices is not signed off with one either", async () => {
+  const others = Array.from({ length: 2000 }, (_, row) => [`C${row + 1}`, "=1"]);
+  const cells = { A1: "1", ...Object.fromEntries(others), B2000: "=1/A1" };
+  const { far, job } = farJob(madeDocument([madeSheet("One", cells)]));
+  const { acts, alarms } = page(job);
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "0" }]);
+  acts.sign();
+  far.settle();
+  await vi.runAllTimersAsync();
+  expect(alarms.map(({ text }) => text)).toEqual(["10 One is not signed off: it holds 1\u00a0error."]);
+  expect(job.document.sheets[0]!.signedOff).toBeUndefined();
+  job.setCells([{ sheet: "One", row: 0, column: 0, text: "4" }]);
+  far.settle();
+  acts.sign();
+  await vi.runAllTimersAsync();
+  expect([job.document.sheets[0]!.signedOff, alarms.length]).toEqual([true, 1]);
+});
+
 test("a sign-off that is taken back before the values have come stays so, and nothing is said of errors", async () => {
   const { far, job } = farJob(madeDocument([madeSheet("One", { A1: "1", B1: "=1/A1" })]));
   const { acts, alarms } = page(job);
