@@ -126,8 +126,9 @@ export abstract class SheetRoom extends LitElement {
       height: scroller.clientHeight,
     };
     if (JSON.stringify(size) === JSON.stringify(this.size)) return;
-    // Less room: a panel or a keyboard has come, and the cell in hand is not to be under it.
+    // Less room: a panel or a keyboard has come, and the cell in hand is not to be under it. Or none was known so far.
     const moved =
+      this.size.height === 0 ||
       size.row !== this.size.row ||
       size.scale !== this.size.scale ||
       size.width < this.size.width ||

@@ -1,6 +1,7 @@
 import axe from "axe-core";
 import { expect, test } from "vitest";
 import { page, userEvent } from "vitest/browser";
+import { EditSession } from "../../src/ui/edit-session.ts";
 import { fakeJob } from "./fake-job.ts";
 import { cell, click, focused, grid, keys, selected, show } from "./grid-page.ts";
 import { setOver, setOverNames, setOverSheet } from "./set-over.ts";
@@ -31,6 +32,18 @@ test("the name of a cell is what it shows, with its unit", async () => {
     await expect.element(page.getByRole("gridcell", { name, exact: true })).toBeVisible();
   }
   expect(cell("B11")?.textContent?.trim()).toBe("1.5212 mm");
+});
+
+test("the cell in hand is brought into view with the first drawing", async () => {
+  const session = new EditSession();
+  session.stand({ sheet: "Tool", row: 150, column: 1 });
+  const grid = document.createElement("sheet-grid");
+  Object.assign(grid, { job: setOverJob(), sheet: "Tool", session });
+  const main = document.createElement("main");
+  main.style.cssText = "position:fixed;inset:0;display:grid;grid-template:minmax(0, 1fr) / minmax(0, 1fr)";
+  main.append(grid);
+  document.body.replaceChildren(main);
+  await expect.poll(() => cell("B151")?.getBoundingClientRect().bottom).toBeLessThanOrEqual(innerHeight);
 });
 
 test("an error cell is invalid, shows code and short words, and says the rest", async () => {
