@@ -257,7 +257,7 @@ export class HalfAngle extends LitElement implements PageParts {
     if (saved.state === "overtaken") {
       this.said.alarm(overtaken, [
         { word: "Load what it wrote", act: () => void this.desk.openKept(this.desk.openId) },
-        { word: "Keep mine as a copy", act: () => void this.desk.keepAsCopy() },
+        { word: "Keep mine as a copy", act: () => void this.shelf.keepAsCopy() },
       ]);
     } else if (shared) this.said.alarm(alsoOpen);
     else this.said.settle(alsoOpen);

@@ -112,7 +112,7 @@ export class AskDialog extends LitElement {
     return html`<dialog aria-labelledby="title" @close=${() => this.answer(undefined)} @keydown=${stay}>
       ${
         question
-          ? html`<form @submit=${this.onSubmit} novalidate>
+          ? html`<form @submit=${this.onSubmit} @keydown=${this.onKey} novalidate>
               <div class="head"><h1 id="title">${question.title}</h1></div>
               <div class="body">
                 ${question.text ? html`<p class="text">${question.text}</p>` : nothing}
@@ -128,6 +128,13 @@ export class AskDialog extends LitElement {
       }
     </dialog>`;
   }
+
+  /** Enter alone is a new line where there are several. */
+  private readonly onKey = (event: KeyboardEvent) => {
+    if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey)) return;
+    event.preventDefault();
+    this.form?.requestSubmit();
+  };
 
   private readonly onSubmit = (event: Event) => {
     event.preventDefault();

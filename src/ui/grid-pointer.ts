@@ -78,7 +78,10 @@ export class GridPointer {
     });
     // A tap takes the focus away just before it is a click, and with it the formula that it points for.
     scroll.addEventListener("mousedown", (event) => {
-      if (this.byFinger && !inEditor(event) && host.awaits()) event.preventDefault();
+      const awaited = this.byFinger && host.awaits();
+      // The press that opens the menu leaves the range as it is, and the focus of a cell would end it.
+      const forMenu = event.button === 2 && host.holds(host.markAt(event as PointerEvent));
+      if ((awaited || forMenu) && !inEditor(event)) event.preventDefault();
     });
     for (const kind of ["pointerup", "pointercancel"] as const)
       scroll.addEventListener(kind, () => clearTimeout(this.resting));

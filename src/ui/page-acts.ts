@@ -106,7 +106,11 @@ export class PageActs {
     if (did.act === "rename") this.rename(did.name, did.newName);
     if (did.act === "move") this.move(did.name, did.by);
     if (did.act === "remove") void this.drop(did.name);
-    if (did.act === "add") this.command(() => this.choose(job.addSheet()));
+    if (did.act === "add") {
+      this.command(() => this.choose(job.addSheet()));
+      // Typing goes into the new sheet, and Enter makes no second one.
+      void this.parts.draw().then(() => this.parts.element("sheet-grid")?.focus());
+    }
   }
 
   sign(): void {

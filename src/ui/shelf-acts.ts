@@ -27,7 +27,6 @@ export class ShelfActs {
   async show(): Promise<void> {
     this.acts.commit();
     await this.acts.parts.desk.flush();
-    this.removed.clear();
     await this.read();
     (await this.acts.parts.panel("shelf-dialog"))?.show();
   }
@@ -38,7 +37,12 @@ export class ShelfActs {
     const close = () => acts.parts.element("shelf-dialog")?.close();
     if (did.act === "file") intake.choose();
     if (did.act === "save") void acts.saveFile();
-    if (did.act === "threads") (await acts.parts.panel("thread-list"))?.show();
+    if (did.act === "threads") {
+      const list = await acts.parts.panel("thread-list");
+      // Why there is none has been said, and stands behind the shelf.
+      if (list) list.show();
+      else close();
+    }
     if (did.act === "rename") await this.rename(did.id, did.title);
     if (did.act === "copy") await this.copy(did.id);
     if (did.act === "export") await this.export(did.id);
@@ -61,6 +65,22 @@ export class ShelfActs {
     return writeJob({ ...document, title: freeTitle(document.title, await this.titles()) });
   }
 
+  /** Goes on with what is here as a job of its own, after another tab has written the one it came from. */
+  async keepAsCopy(): Promise<void> {
+    const { desk } = this.acts.parts;
+    const kept = (await desk.keep?.list().catch(() => undefined)) ?? [];
+    await desk.keepAsCopy();
+    const { job } = desk;
+    if (job)
+      setTitle(
+        job,
+        freeTitle(
+          job.document.title,
+          kept.map(({ title }) => title),
+        ),
+      );
+  }
+
   private async titles(): Promise<readonly string[]> {
     await this.acts.parts.desk.flush();
     const kept = (await this.acts.parts.desk.keep?.list().catch(() => undefined)) ?? [];
@@ -75,7 +95,8 @@ export class ShelfActs {
 
   private async restore(id: string): Promise<void> {
     const record = await this.removed.get(id);
-    if (record) await this.acts.parts.desk.keep?.restore(record);
+    if (!record) throw new Error("another tab has deleted this job, and only that one can put it back");
+    await this.acts.parts.desk.keep?.restore(record);
     this.removed.delete(id);
   }
 

@@ -27,14 +27,13 @@ export class ShelfDialog extends LitElement {
   @property() here = "";
   /** Why the jobs on this device can't be read, where they can't. */
   @property() trouble = "";
-  /** Newest last; each can be put back while the shelf is open. */
+  /** Newest last; each can be put back as long as the page is open. */
   @state() private removed: readonly KeptJob[] = [];
   /** The job whose title is up for change. */
   @state() private renaming = "";
   @query("dialog") private readonly dialog!: HTMLDialogElement;
 
   show(): void {
-    this.removed = [];
     this.renaming = "";
     openPanel(this.dialog);
   }
@@ -158,7 +157,7 @@ export class ShelfDialog extends LitElement {
     const count = (which: string) => letters.filter((letter) => which.includes(letter)).length;
     const signed = count("sb");
     const cautions = count("cb");
-    const told = `${signed} of ${letters.length} signed off${cautions > 0 ? `, cautions on ${cautions}` : ""}`;
+    const told = `${signed} of ${letters.length} signed off${cautions > 0 ? `, cautions or errors on ${cautions}` : ""}`;
     return html`<span class="progress">
       ${letters.slice(0, 12).map((letter) => html`<i class=${letter} aria-hidden="true"></i>`)}<em>${told}</em>
     </span>`;
@@ -168,7 +167,7 @@ export class ShelfDialog extends LitElement {
     return html`<div role="status">
       ${this.removed.map(
         (job) => html`<p class="undo">
-          Deleted: ${job.title}
+          Deleted: ${job.title}. It can be put back until this page is closed.
           <button
             class="act"
             @click=${() => {

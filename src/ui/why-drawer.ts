@@ -124,7 +124,7 @@ export class WhyDrawer extends LitElement {
     return html`<aside aria-label="Why">
       <header>
         <h2>${why.label || why.address}</h2>
-        <span class="muted">${[why.address, why.name].filter(Boolean).join(", ")}</span>
+        <span class="muted">${[why.label ? why.address : "", why.name].filter(Boolean).join(", ")}</span>
         <button class="act" @click=${() => this.dispatchEvent(new CustomEvent("leave"))}>Close</button>
       </header>
       ${why.error ? this.wrong(why.error) : nothing}

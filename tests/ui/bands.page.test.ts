@@ -231,3 +231,20 @@ test("a double press on the fill handle fills down along what is beside, and doe
   await page.keyboard.press("Control+z");
   await expect.poll(() => cellAt(page, 4, 2).textContent()).toBe("");
 });
+
+test("a right press within the chosen range keeps it, one beside it takes the cell there in hand", async () => {
+  const page = await openPage(await newContext());
+  await emptyOperation(page);
+  const to = await middle(cellAt(page, 4, 3));
+  await cellAt(page, 2, 2).hover();
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y);
+  await page.mouse.up();
+  await chosen(page, "B2:C4");
+  await cellAt(page, 3, 3).click({ button: "right" });
+  await page.getByRole("menu", { name: "Commands for B2:C4" }).waitFor();
+  await chosen(page, "B2:C4");
+  await page.keyboard.press("Escape");
+  await cellAt(page, 6, 2).click({ button: "right" });
+  await page.getByRole("menu", { name: "Commands for cell B6" }).waitFor();
+});

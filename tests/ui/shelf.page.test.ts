@@ -69,8 +69,8 @@ test("any job of the shelf is saved to a file that opens again", async () => {
   expect(readJob(readFileSync((await file.path())!, "utf8")).title).toBe("Full thread job");
 });
 
-test("each of several deleted jobs can be put back", async () => {
-  const { shelf, rows } = await shelfWithSample();
+test("each of several deleted jobs can be put back, also after the shelf was left", async () => {
+  const { page, shelf, rows } = await shelfWithSample();
   await shelf.getByRole("button", { name: "Copy Full thread job" }).click();
   await rows.nth(3).waitFor();
   await shelf.getByRole("button", { name: "Delete Full thread job", exact: true }).click();
@@ -79,6 +79,9 @@ test("each of several deleted jobs can be put back", async () => {
   await rows.nth(2).waitFor({ state: "detached" });
   await shelf.getByRole("button", { name: "Undo delete of Full thread job", exact: true }).click();
   await rows.nth(2).waitFor();
+  await shelf.getByRole("button", { name: "Back to the job" }).click();
+  await shelf.waitFor({ state: "hidden" });
+  await page.getByRole("button", { name: "Shelf", exact: true }).click();
   await shelf.getByRole("button", { name: "Undo delete of Full thread job 2" }).click();
   await rows.nth(3).waitFor();
 });
@@ -198,5 +201,5 @@ test("the shelf counts sign-offs as the route card does, those with a caution am
   await page.locator("route-card").getByText("2 of 2 signed off").waitFor();
   await page.getByRole("button", { name: "Shelf", exact: true }).click();
   const shelf = page.getByRole("dialog", { name: "Shelf" });
-  await shelf.getByText("2 of 2 signed off, cautions on 1").waitFor();
+  await shelf.getByText("2 of 2 signed off, cautions or errors on 1").waitFor();
 });
