@@ -95,7 +95,7 @@ export class ShelfActs {
 
   private async restore(id: string): Promise<void> {
     const record = await this.removed.get(id);
-    if (!record) throw new Error("another tab has deleted this job, and only that one can put it back");
+    if (!record) throw new Error("another tab had deleted this job before: take that back there");
     await this.acts.parts.desk.keep?.restore(record);
     this.removed.delete(id);
   }

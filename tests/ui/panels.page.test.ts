@@ -5,7 +5,7 @@ import { address, newContext, ready, useBrowser } from "./page.ts";
 
 useBrowser();
 
-const panels = /\/(card|guide|trial)-dialog-[^/]*\.js$/;
+const panels = /\/(card-dialog|guide-dialog|thread-list)-[^/]*\.js$/;
 
 /** A first visit. What fails here is meant to. @param route what becomes of some of the panels */
 async function visit(route: (route: Route) => unknown) {
@@ -44,4 +44,12 @@ test("one that cannot be fetched is told of, and is tried again the next time", 
   await context.unrouteAll();
   await word("Card");
   await page.getByRole("dialog", { name: "Card" }).waitFor();
+});
+
+test("what is said of one that is asked for on the shelf does not stand behind it", async () => {
+  const { page, word } = await visit((route) => route.abort());
+  await word("Shelf");
+  await page.getByRole("dialog").getByRole("button", { name: "Threads it knows" }).click();
+  await page.getByRole("alert").getByText("could not be fetched").waitFor();
+  await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
 });
