@@ -123,12 +123,19 @@ function cornerText({ row, column, rowFixed, columnFixed }: Corner): string {
 /** The formula as it reads when copied; parts with `$` stay, a reference moved off the sheet becomes #REF!. */
 export function moveFormula(formula: string, rows: number, columns: number): string {
   if (rows === 0 && columns === 0) return formula;
-  return mapReferences(formula, (reference) => {
-    const first = movedCorner(reference.first, rows, columns);
-    const last = reference.last && movedCorner(reference.last, rows, columns);
-    if (!first || (reference.last && !last)) return undefined;
-    return { sheet: reference.sheet, first, last };
-  });
+  return mapReferences(formula, (reference) => movedReference(reference, rows, columns));
+}
+
+/** The same for one of its references; undefined where it is moved off the sheet. */
+export function movedReference(
+  reference: FormulaReference,
+  rows: number,
+  columns: number,
+): FormulaReference | undefined {
+  const first = movedCorner(reference.first, rows, columns);
+  const last = reference.last && movedCorner(reference.last, rows, columns);
+  if (!first || (reference.last && !last)) return undefined;
+  return { sheet: reference.sheet, first, last };
 }
 
 function movedCorner(corner: Corner, rows: number, columns: number): Corner | undefined {

@@ -4,7 +4,7 @@ import { type CellValue, isErrorValue } from "../engine/values.ts";
 import { type Area, common, holds, isInside, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
 import type { CellFormat, SheetDocument } from "./document.ts";
-import { moveFormula } from "./formula-text.ts";
+import { type Corner, mapReferences, movedReference } from "./formula-text.ts";
 import type { Job } from "./job.ts";
 import { textsIn, tooManyCells } from "./large-cells.ts";
 import { lockReasonIn } from "./locks.ts";
@@ -16,8 +16,8 @@ export type SortWay = "up" | "down";
 /**
  * Puts the rows of `area` in the order of column `by`: numbers, then words, then the rest; empty cells last either way.
  * Rows that are equal keep their order. Cells merged within one row go with it; merged over several rows they would be
- * torn, and it is refused. A formula that goes to another row points as far from it as before, and formats,
- * notes and choices go with their cells; formulas elsewhere point to the same places as before.
+ * torn, and it is refused; so is a table with a formula that reads another row, which would come to read a different one.
+ * Formats, notes and choices go with their cells; formulas elsewhere point to the same places as before.
  *
  * @returns why it cannot be done; undefined when it is done
  */
@@ -37,8 +37,10 @@ export function sortRows(job: Job, sheet: string, area: Area, by: number, way: S
   const sorted = [...rows].sort((a, b) => inOrder(keys.get(a)!, keys.get(b)!, way) || a - b);
   if (sorted.every((row, i) => row === rows[i])) return "the rows stand in that order already";
   const to = new Map(sorted.map((row, i) => [row, area.top + i]));
+  const after = permuted(found, area, to);
+  if (typeof after === "string") return after;
   job.put(
-    withSheet(job.document, sheet, (old) => permuted(old, area, to)),
+    withSheet(job.document, sheet, () => after),
     `Sorted ${rangeName(area)} in ${sheet} by column ${cellName(0, by).slice(0, -1)}, ${way}`,
     rowsSorted(sheet, area, to),
   );
@@ -87,20 +89,30 @@ function rank(value: CellValue): number {
   return isErrorValue(value) ? 3 : 4;
 }
 
-function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, number>): SheetDocument {
+/** @returns why it cannot be done, where a formula would read other cells than before */
+function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, number>): SheetDocument | string {
   const keyOf = (key: string): string => {
     const { row, column } = parseCell(key)!;
     return holds(area, row, column) ? cellName(to.get(row)!, column) : key;
   };
   const keyed = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
     Object.fromEntries(Object.entries(record).map(([key, value]) => [keyOf(key), value]));
+  let leaning: string | undefined;
   const cells = Object.fromEntries(
     textsIn(sheet.cells).map(([key, text]) => {
       const { row, column } = parseCell(key)!;
-      const down = holds(area, row, column) ? to.get(row)! - row : 0;
-      return [down === 0 ? key : cellName(row + down, column), moveFormula(text, down, 0)];
+      if (!holds(area, row, column)) return [key, text];
+      const down = to.get(row)! - row;
+      const moved = mapReferences(text, (reference) => {
+        if (isElsewhere(reference.first, row) || (reference.last && isElsewhere(reference.last, row)))
+          leaning ??= key;
+        return down === 0 ? reference : movedReference(reference, down, 0);
+      });
+      return [down === 0 ? key : cellName(row + down, column), moved];
     }),
   );
+  if (leaning !== undefined)
+    return `${leaning} reads another row, and sorted it would read a different one: put $ before the row in its formula, or sort values only`;
   return {
     ...sheet,
     cells,
@@ -115,6 +127,11 @@ function permuted(sheet: SheetDocument, area: Area, to: ReadonlyMap<number, numb
     formats: byRange(sheet.formats, area, to),
     ...(sheet.allowed ? { allowed: byRange(sheet.allowed, area, to) } : {}),
   };
+}
+
+/** In another row than the formula, and not held there. */
+function isElsewhere({ row, rowFixed }: Corner, than: number): boolean {
+  return row !== undefined && !rowFixed && row !== than;
 }
 
 function byRange<T extends CellFormat | object>(
@@ -183,7 +200,17 @@ export function tableAround(job: Job, sheet: string, row: number, column: number
     range(area.left, area.right).some((c) => job.cell(sheet, r, c).format.role === "column");
   let { top } = area;
   for (let r = area.top; r < row; r++) if (isHeading(r)) top = r + 1;
+  if (top === area.top && top < row && isWordsOverNumbers(job, sheet, area)) top += 1;
   return { ...area, top };
+}
+
+/** The first row of a table that has words only, some of them over numbers, is its headings. */
+function isWordsOverNumbers(job: Job, sheet: string, { top, left, right }: Area): boolean {
+  const value = (r: number, c: number) => job.cell(sheet, r, c).value;
+  const columns = range(left, right);
+  const words = columns.filter((c) => typeof value(top, c) === "string" && value(top, c) !== "");
+  const rest = columns.filter((c) => value(top, c) !== null && value(top, c) !== "");
+  return words.length === rest.length && words.some((c) => typeof value(top + 1, c) === "number");
 }
 
 function range(first: number, last: number): number[] {

@@ -336,6 +336,38 @@ describe("sorting a table", () => {
     );
   });
 
+  test.each([
+    ["=B1+1", "the row above"],
+    ["=SUM(B$1:B2)", "a range that begins in a fixed row"],
+    ["=E1*2", "a cell beside the table"],
+    ["=Other!A9", "another sheet"],
+  ])("is refused where %s reads %s", (formula) => {
+    const job = jobOf([
+      sheet("A", { A1: "2", B1: "5", A2: "1", B2: "6", A3: "3", B3: formula }),
+      sheet("Other", {}),
+    ]);
+    expect(sortRows(job, "A", { top: 0, left: 0, bottom: 2, right: 1 }, 0, "up")).toBe(
+      "B3 reads another row, and sorted it would read a different one: put $ before the row in its formula, or sort values only",
+    );
+    expect(cellsOf(job)).toMatchObject({ A1: "2", B3: formula });
+    expect(job.canUndo).toBeUndefined();
+  });
+
+  test("takes formulas along that read their own row, fixed rows and whole columns", () => {
+    const job = jobOf([
+      sheet("A", { A1: "2", B1: "=A1*$E$1+E$2", A2: "1", B2: "=SUM(F:F)+A2", E1: "10", F9: "4" }),
+    ]);
+    expect(sortRows(job, "A", { top: 0, left: 0, bottom: 1, right: 1 }, 0, "up")).toBeUndefined();
+    expect(cellsOf(job)).toMatchObject({ A1: "1", B1: "=SUM(F:F)+A1", A2: "2", B2: "=A2*$E$1+E$2" });
+  });
+
+  test("takes a first row of words over numbers for headings, and no other", () => {
+    const around = (cells: Record<string, string>) => tableAround(jobOf([sheet("A", cells)]), "A", 2, 0);
+    expect(around({ A1: "Feed", B1: "Mark", A2: "3", B2: "x", A3: "1", B3: "y" })).toMatchObject({ top: 1 });
+    expect(around({ A1: "Feed", A2: "slow", A3: "quick" })).toMatchObject({ top: 0 });
+    expect(around({ A1: "Feed", B1: "7", A2: "3", B2: "8", A3: "1", B3: "9" })).toMatchObject({ top: 0 });
+  });
+
   test("finds the table around a cell, less the row of its headings", () => {
     const job = jobOf([
       sheet(
