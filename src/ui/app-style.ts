@@ -17,6 +17,7 @@ export const appStyle = css`
     grid-template:
       "card rail" var(--rail)
       "card entry" auto
+      "card find" auto
       "card sheet" minmax(0, 1fr)
       "card foot" auto / calc(82px + 110px * var(--k)) minmax(0, 1fr);
     --least: 420px;
@@ -31,6 +32,7 @@ export const appStyle = css`
       "rail" 54px
       "card" auto
       "entry" auto
+      "find" auto
       "sheet" minmax(160px, 1fr)
       "foot" auto / minmax(0, 1fr);
     --least: 480px;
@@ -63,6 +65,7 @@ export const appStyle = css`
     grid-template:
       "card rail rail" var(--rail)
       "card entry entry" auto
+      "card find find" auto
       "card sheet why" minmax(0, 1fr)
       "card foot foot" auto / calc(82px + 110px * var(--k)) minmax(0, 1fr) 290px;
   }
@@ -93,12 +96,16 @@ export const appStyle = css`
     min-height: 0;
     background: var(--paper);
   }
+  /* Over the sheet it would hide what it has found. */
   find-bar {
-    grid-area: sheet;
-    align-self: start;
+    grid-area: find;
     justify-self: end;
     max-width: 100%;
     z-index: 9;
+  }
+  /* The cells need the room. */
+  .house.phone:has(find-bar[shown]) sheet-grid {
+    --fold: none;
   }
   title-block {
     grid-area: foot;

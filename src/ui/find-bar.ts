@@ -13,7 +13,7 @@ const patience = 300;
 
 /**
  * Finds words in the job and puts others in their place. Fires `find-go` with the cell to show, and `find-done` when
- * it is closed. Opens over the head of the sheet.
+ * it is closed. Opens between the entry line and the sheet.
  */
 @customElement("find-bar")
 export class FindBar extends LitElement {
@@ -71,7 +71,7 @@ export class FindBar extends LitElement {
   @property({ attribute: false }) job: Job | undefined;
   /** The sheet in hand. */
   @property() sheet = "";
-  @state() private shown = false;
+  @property({ type: Boolean, reflect: true }) shown = false;
   @state() private wanted = "";
   @state() private by = "";
   @state() private everywhere = true;
