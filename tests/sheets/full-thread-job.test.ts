@@ -286,6 +286,15 @@ describe("the tool", () => {
     expect(valueAt(job, "Tool!A18")).toContain("the lead angle clears it by 3.07°");
   });
 
+  // A helix of that lead on that diameter, unrolled: its lead over its turn. A sharper nose cuts deeper, and is steeper there.
+  test("grinds the leading side for the diameter that it cuts down to", () => {
+    for (const nose of ["", "0.1"]) {
+      const job = jobWith({ thread: "1/2-13 UNC-2A", ...(nose === "" ? {} : { nose_is: "flat", nose }) });
+      const helix = Math.atan(25.4 / 13 / (Math.PI * number(job, "minor_cut"))) * (180 / Math.PI);
+      expect(valueAt(job, "Tool!B10")).toBeCloseTo(5 + helix, 9);
+    }
+  });
+
   // The steepest common threads of one start: 3.72 degrees for 1/4-20, 4.24 for 6-32 (ASME B1.1), 3.10 for 0 BA.
   test("as shipped leans out on no common thread of one start", () => {
     for (const thread of [
