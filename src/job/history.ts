@@ -1,6 +1,7 @@
 /**
  * Undo and redo. A step keeps the whole document before and after it: documents are never changed in place, so two of
- * them share all but what the step touched, and going back to the start gives the very document that was opened.
+ * them share all but what the step touched, and going back to the start gives the very document that was opened, but for
+ * answers that its sign-offs waited for.
  */
 import type { JobDocument } from "./document.ts";
 import { joined, type Moves, reversed } from "./moves.ts";
