@@ -105,7 +105,8 @@ class Winding {
   }
 }
 
-function latheOf(job: Job) {
+/** What the slides of this job do; undefined where it does not name all of it. */
+export function latheOf(job: Job) {
   const slideDivision = namedNumber(job, "slide_moves") ?? namedNumber(job, "slide_division");
   const setover = namedNumber(job, "setover");
   const straightIn = namedNumber(job, "straight_in");

@@ -12,6 +12,7 @@ import {
   takesReadings,
   withoutReading,
 } from "../job/bench.ts";
+import { doubtOf } from "../job/bench-doubt.ts";
 import { proofOf } from "../job/bench-proof.ts";
 import { planMark, type Round, runOf } from "../job/bench-run.ts";
 import type { Job } from "../job/job.ts";
@@ -117,6 +118,7 @@ export class BenchActs {
     const plan = stepsOf(job);
     this.backInPlan(plan);
     const steps = this.run(job, plan);
+    const rounds = this.goodRounds(job, plan);
     const figure = benchFigure(job, steps, this.at);
     return {
       plan: { ...plan, steps },
@@ -125,7 +127,8 @@ export class BenchActs {
       readings: readingsOf(job),
       takesReadings: takesReadings(job),
       proof: proofOf(job),
-      readAt: this.goodRounds(job, plan).at(-1)?.at,
+      doubt: doubtOf(job, plan, rounds),
+      readAt: rounds.at(-1)?.at,
       problem: this.problem,
       changed: this.plan !== planMark(plan),
       startsAgain: this.anew,

@@ -1,6 +1,7 @@
 /** The side of the bench view that takes a reading: the limits, the field, and what the reading asks for. */
 import { html, nothing, type TemplateResult } from "lit";
 import type { BenchJob } from "./bench-view.ts";
+import { doubtWords } from "./bench-words.ts";
 
 export interface MeasureForm {
   /** What the reading asks for, in sentences; "" when there was none here. */
@@ -38,7 +39,7 @@ export function measureForm(job: BenchJob, { asks, drop, keep }: MeasureForm): T
 }
 
 /** What is proven, or still to be, and what the reading asks for. */
-export function proofWords({ proof }: BenchJob, asks: string): TemplateResult {
-  const kind = { "in limits": "holds", past: "wrong" }[proof.state as string] ?? "open";
-  return html`<p class="proof ${kind}" role="status">${proof.words}${asks === "" ? nothing : html` <b>${asks}</b>`}</p>`;
+export function proofWords({ proof, doubt, unit }: BenchJob, asks: string): TemplateResult {
+  const kind = doubt ? "wrong" : ({ "in limits": "holds", past: "wrong" }[proof.state as string] ?? "open");
+  return html`<p class="proof ${kind}" role="status">${proof.words}${doubt ? html` <strong>${doubtWords(doubt, unit)}</strong>` : nothing}${asks === "" ? nothing : html` <b>${asks}</b>`}</p>`;
 }

@@ -1,18 +1,20 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from "lit";
 import { customElement, property, query, state } from "lit/decorators.js";
 import { type DialTurn, dialFace } from "../drawing/dial-face.ts";
-import { type Stair, staircase, stairHeight, stairWidth } from "../drawing/staircase.ts";
 import { drawingStyle } from "../drawing/style.ts";
 import { type BenchFact, type BenchReading, stepName } from "../job/bench.ts";
+import type { Doubt } from "../job/bench-doubt.ts";
 import type { Proof } from "../job/bench-proof.ts";
 import { askedInWords } from "../job/bench-run.ts";
 import { type Step, type Steps, stopText } from "../job/steps.ts";
+import { backKeys, beginsNumber, isQuiet } from "./bench-keys.ts";
 import { measureForm, proofWords } from "./bench-measure.ts";
 import { benchMeasureStyle } from "./bench-measure-style.ts";
+import { stairsOf } from "./bench-stairs.ts";
 import { benchStyle } from "./bench-style.ts";
 import {
   againQuestion,
-  depthText,
+  depthFact,
   ofHowMany,
   sayingOf,
   spokenWords,
@@ -37,6 +39,8 @@ export interface BenchJob {
   readonly readings: readonly BenchReading[];
   readonly takesReadings: boolean;
   readonly proof: Proof;
+  /** Where the last reading does not go with what was wound. */
+  readonly doubt: Doubt | undefined;
   /** Index of the step after which the last reading was taken. */
   readonly readAt: number | undefined;
   /** Why what was typed is no reading; "" when it is one. */
@@ -56,18 +60,6 @@ export interface BenchJob {
 
 /** A second press that comes sooner than this, ms, is a bounce of the hand, not a step. */
 const bounce = 350;
-const backKeys = new Set(["ArrowLeft", "ArrowUp", "Backspace", "PageUp"]);
-const quietKeys = new Set([
-  "Tab",
-  "Shift",
-  "Control",
-  "Alt",
-  "Meta",
-  "CapsLock",
-  "Escape",
-  "ContextMenu",
-  "Dead",
-]);
 
 /** One pass at a time, in figures that are read at arm's length. Fires `bench` with what was asked for. */
 @customElement("bench-view")
@@ -155,30 +147,24 @@ export class BenchView extends LitElement {
   }
 
   private bench(job: BenchJob) {
-    const { steps, perTurn, depth } = job.plan;
+    const { steps, perTurn } = job.plan;
     const step = steps[this.here]!;
     return html`
       ${this.back(steps[this.here - 1], perTurn)}
       <div class="top">
         <h1>${capital(stepName(step))} <small>${ofHowMany(step, steps, this.here)}</small></h1>
-        ${this.stairs(steps, depth)}
+        ${stairsOf(job.plan, this.here)}
         ${job.takesReadings && step.kind !== "measure" ? html`<button class="act" aria-expanded=${this.measuring} @click=${this.turnOver}>Measure</button>` : nothing}
         ${this.here > 0 || this.asking ? html`<button class="act again" aria-expanded=${this.asking} @click=${this.turnAsking}>Start again<span class="sr"> at pass 1</span></button>` : nothing}
         <button class="act" @click=${() => this.close()}>Leave</button>
       </div>
       <div class="main">${this.takes ? this.measure(job, step) : this.winding(job, step, perTurn)}</div>
       <div class="facts ${this.takes ? "measures" : ""}">
-        ${
-          step.rest !== undefined
-            ? html`<dl><dt>Left after, by the reading</dt><dd>${depthText(step.rest, job.unit)} ${job.unit}<small>radial</small></dd></dl>`
-            : step.depth === undefined
-              ? nothing
-              : html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, job.unit)}<small>of ${depthText(depth ?? 0, job.unit)} ${job.unit}</small><small>${depthText(Math.max(0, (depth ?? 0) - step.depth), job.unit)} left</small></dd></dl>`
-        }
+        ${depthFact(job, step, this.here)}
         ${job.facts.map(({ label, value }) => html`<dl><dt>${label}</dt><dd>${value}</dd></dl>`)}
         ${job.figure ? html`<div class="groove">${job.figure}</div>` : nothing}
       </div>
-      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${this.asking ? againQuestion(job, this.startAgain, this.turnAsking) : html`${warningWords(job)}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}`}</span></div>
+      <div class="saybar"><i class="hatch" aria-hidden="true"></i><span>${this.asking ? againQuestion(job, this.startAgain, this.turnAsking) : html`${warningWords(job, this.takes)}${sayingOf(step, job)}${this.awake ? "" : " The screen may go dark: this browser does not keep it lit."}`}</span></div>
       ${this.next(job, steps[this.here + 1], perTurn)}
       <p class="sr" role="status">${spokenWords(step, perTurn, job.plan.back)}</p>
     `;
@@ -234,21 +220,6 @@ export class BenchView extends LitElement {
     </button>`;
   }
 
-  private stairs(steps: readonly Step[], depth: number | undefined) {
-    const stairs = steps.map((step, index): Stair => {
-      const cuts = step.kind === "slide" || step.kind === "straight in";
-      const letter = { scratch: "", slide: "", "straight in": "X", spring: "S", measure: "M" }[step.kind];
-      return {
-        reach: cuts && depth ? (step.depth ?? 0) / depth : step.kind === "scratch" ? 0.05 : undefined,
-        letter,
-        state: index < this.here ? "done" : index === this.here ? "next" : "to come",
-      };
-    });
-    return html`<svg class="stairs" viewBox="0 0 ${stairWidth(stairs.length)} ${stairHeight}" role="img" aria-label="Step ${this.here + 1} of ${steps.length}">
-      ${staircase(stairs)}
-    </svg>`;
-  }
-
   private winding(job: BenchJob, step: Step, perTurn: number | undefined) {
     if (!step.to || !step.from) {
       const last = this.here === job.plan.steps.length - 1;
@@ -292,23 +263,29 @@ export class BenchView extends LitElement {
   private readonly onKey = (event: KeyboardEvent) => {
     const target = event.composedPath()[0];
     const turns = event.key === "PageUp" || event.key === "PageDown";
-    if ((target instanceof HTMLInputElement && !turns) || event.ctrlKey || event.metaKey || event.altKey)
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    // A browser lets no more than one close request be refused in a row: the key itself always can be.
+    if (event.key === "Escape") return event.repeat ? event.preventDefault() : this.onCancel(event);
+    const measures = event.key.toLowerCase() === "m";
+    if (target instanceof HTMLInputElement && !turns) {
+      // The hand is where M brings it.
+      if (measures && target.value === "") event.preventDefault();
       return;
+    }
     // A key that is held down must not run through the passes, nor press the pad again and again.
     if (event.repeat && event.key !== "Tab") event.preventDefault();
-    if (event.repeat || quietKeys.has(event.key) || /^F\d/.test(event.key)) return;
+    if (event.repeat || isQuiet(event.key)) return;
     const presses = target instanceof HTMLButtonElement && (event.key === "Enter" || event.key === " ");
     if (presses) return;
     event.preventDefault();
     // What was asked waits for its answer.
     if (this.asking) return;
-    if (event.key.toLowerCase() === "m" && this.job?.takesReadings) {
-      if (this.takes) this.toField();
-      else this.turnOver();
-    } else this.go(this.here + (backKeys.has(event.key) ? -1 : 1));
+    if (beginsNumber(event.key)) this.begin(event.key);
+    else if (measures && this.job?.takesReadings) this.toField();
+    else this.go(this.here + (backKeys.has(event.key) ? -1 : 1));
   };
 
-  private readonly onCancel = (event: Event) => {
+  private readonly onCancel = (event: Event): void => {
     if (this.asking) {
       event.preventDefault();
       this.turnAsking();
@@ -327,6 +304,18 @@ export class BenchView extends LitElement {
   private toField() {
     if (!this.takes) this.turnOver();
     else this.field?.focus();
+  }
+
+  /** Opens the reading with what was typed; where none is taken that does nothing. */
+  private begin(text: string) {
+    if (!this.job?.takesReadings) return;
+    this.toField();
+    void this.updateComplete.then(() => {
+      const { field } = this;
+      if (!field) return;
+      field.focus();
+      field.setRangeText(text, field.value.length, field.value.length, "end");
+    });
   }
 
   private press(event: MouseEvent, to: number) {

@@ -1,6 +1,7 @@
 /** What the bench view says in words. */
 import { html, nothing, type TemplateResult } from "lit";
 import { stepName } from "../job/bench.ts";
+import type { Doubt } from "../job/bench-doubt.ts";
 import { type Step, stopText } from "../job/steps.ts";
 import type { BenchJob } from "./bench-view.ts";
 import { capital } from "./sentence.ts";
@@ -31,9 +32,31 @@ export function depthText(depth: number, unit: string): string {
   return depth.toFixed(unit === "in" ? 4 : 3);
 }
 
-/** What to know before what the step says: that the figures are late, or the plan another one. */
-export function warningWords({ changed, startsAgain, behind }: BenchJob) {
-  const late = behind ? html`<b>${behind}</b> ` : nothing;
+/** A depth in sight: by the reading where there is one here, which the plan's own figures would contradict. */
+export function depthFact({ plan, proof, readAt, unit }: BenchJob, step: Step, here: number) {
+  const left = (label: string, rest: number) =>
+    html`<dl><dt>${label}</dt><dd>${depthText(rest, unit)} ${unit}<small>radial</small></dd></dl>`;
+  if (readAt === here && proof.rest !== undefined && !proof.again)
+    return left("Left, by the reading", proof.rest);
+  if (step.rest !== undefined) return left("Left after, by the reading", step.rest);
+  if (step.depth === undefined) return nothing;
+  const whole = plan.depth ?? 0;
+  return html`<dl><dt>Depth after</dt><dd>${depthText(step.depth, unit)}<small>of ${depthText(whole, unit)} ${unit}, depth of the plan</small><small>${depthText(Math.max(0, whole - step.depth), unit)} left</small></dd></dl>`;
+}
+
+/** That the reading does not go with what was wound. */
+export function doubtWords({ due, left }: Doubt, unit: string): string {
+  const length = (depth: number) => `${depthText(depth, unit)} ${unit}`;
+  return `What was wound so far should have left ${length(due)}, this reading leaves ${length(left)}: measure again before you go on.`;
+}
+
+/**
+ * What to know before what the step says: that the figures are late, the plan another one, or the reading doubtful.
+ *
+ * @param takes the field stands open, where the doubt is said at length
+ */
+export function warningWords({ changed, startsAgain, behind, doubt }: BenchJob, takes: boolean) {
+  const late = html`${behind ? html`<b>${behind}</b> ` : nothing}${doubt && !takes ? html`<b>The last reading does not go with what was wound: measure again before you go on.</b> ` : nothing}`;
   if (!changed) return late;
   return html`${late}<b>The plan is another one than when you last stood here${startsAgain ? ", so it starts at step 1" : ""}: look where the dial stands.</b> `;
 }

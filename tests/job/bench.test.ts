@@ -1,6 +1,7 @@
 /** What a reading at the bench proves and asks for. The names are typed by hand; the cuts follow from the geometry. */
 import { describe, expect, test } from "vitest";
 import { benchVerdict, readingEdits, readingIn } from "../../src/job/bench.ts";
+import { doubtOf } from "../../src/job/bench-doubt.ts";
 import { proofOf } from "../../src/job/bench-proof.ts";
 import { askedInWords, planMark, runOf } from "../../src/job/bench-run.ts";
 import { readJob } from "../../src/job/file.ts";
@@ -251,10 +252,77 @@ describe("what a reading asks for", () => {
   });
 });
 
+describe("a reading and what was wound", () => {
+  // 0.9 deep in all, 0.52 after pass 1 and 0.78 after pass 2; one division is 0.0173 radially.
+  const doubt = (job: Job, ...rounds: { at: number; reading: number }[]) =>
+    doubtOf(job, stepsOf(job), rounds);
+
+  test("go together within a quarter of the depth so far", () => {
+    const job = jobWith(screw);
+    // After pass 1 0.38 is left: 12.6 + 0.76 is due, and 0.13 radially is allowed.
+    expect(doubt(job, { at: 1, reading: 13.36 })).toBeUndefined();
+    expect(doubt(job, { at: 1, reading: 13.61 })).toBeUndefined();
+    expect(doubt(job, { at: 1, reading: 13.63 })).toEqual({
+      due: expect.closeTo(0.38, 9),
+      left: expect.closeTo(0.515, 9),
+    });
+    expect(doubt(job, { at: 1, reading: 13.09 })).toEqual({
+      due: expect.closeTo(0.38, 9),
+      left: expect.closeTo(0.245, 9),
+    });
+    expect(doubt(job)).toBeUndefined();
+  });
+
+  test("before anything was cut all is left, and two divisions are allowed", () => {
+    const job = jobWith(screw);
+    expect(doubt(job, { at: 0, reading: 14.4 })).toBeUndefined();
+    expect(doubt(job, { at: 0, reading: 14.32 })).toEqual({
+      due: expect.closeTo(0.9, 9),
+      left: expect.closeTo(0.86, 9),
+    });
+  });
+
+  test("a good reading is what the next is held to, a doubted one is not", () => {
+    const job = jobWith(screw);
+    // 0.48 left after pass 1 is allowed; pass 2 winds 15 divisions of 0.02 cos 30: 0.2598, so that 0.2202 is due.
+    const first = { at: 1, reading: 13.56 };
+    expect(doubt(job, first, { at: 2, reading: 13.04 })).toBeUndefined();
+    expect(doubt(job, first, { at: 2, reading: 12.68 })).toEqual({
+      due: expect.closeTo(0.48 - 15 * 0.02 * Math.cos(Math.PI / 6), 9),
+      left: expect.closeTo(0.04, 9),
+    });
+    // 0.10 left after pass 1 is doubted: three divisions follow by it, so that 0.38 less 3 of 0.0173 is due.
+    const wrong = { at: 1, reading: 12.8 };
+    expect(asked(job, 12.8, 1)).toEqual(["2 +3", "measure"]);
+    expect(doubt(job, wrong, { at: 2, reading: 13.24 })).toBeUndefined();
+    expect(doubt(job, wrong, { at: 2, reading: 12.7 })).toEqual({
+      due: expect.closeTo(0.38 - 3 * 0.02 * Math.cos(Math.PI / 6), 9),
+      left: expect.closeTo(0.05, 9),
+    });
+  });
+
+  test("nothing is said of one that is no reading of this thread, nor where the job does not say what a slide does", () => {
+    expect(doubt(jobWith(screw), { at: 1, reading: 127 })).toBeUndefined();
+    const { slide_division: _, ...others } = screw;
+    expect(doubt(jobWith(others), { at: 1, reading: 12.6 })).toBeUndefined();
+  });
+
+  test("a nut's reading is held to it the other way", () => {
+    const { wire_target: _, wire_target_max: __, wire_target_min: ___, ...others } = screw;
+    const job = jobWith({ ...others, ball: "1.5", ball_min: "19.2", ball_target: "19.3", ball_max: "19.4" });
+    expect(doubt(job, { at: 1, reading: 18.54 })).toBeUndefined();
+    expect(doubt(job, { at: 1, reading: 19.2 })).toEqual({
+      due: expect.closeTo(0.38, 9),
+      left: expect.closeTo(0.05, 9),
+    });
+  });
+});
+
 test("a reading is a number or a quantity", () => {
   const job = jobWith(screw);
   expect(readingIn(job, " 12.7 ")).toBe(12.7);
   expect(readingIn(job, "0.5 in")).toBe(12.7);
+  expect(readingIn(job, "12,965")).toBe(12.965);
   for (const text of ["", "abc", "-1", "0", "=1+1"]) expect(readingIn(job, text)).toBeUndefined();
 });
 

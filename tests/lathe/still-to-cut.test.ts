@@ -1,7 +1,7 @@
 /** Worked by hand from the geometry; the rule when the top slide is used is common practice, no source. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { cutsFor, type StillToCut } from "../../src/lathe/still-to-cut.ts";
+import { contradicts, cutsFor, type StillToCut } from "../../src/lathe/still-to-cut.ts";
 import { between, seeded } from "./close.ts";
 
 const asked: StillToCut = {
@@ -79,4 +79,21 @@ test("a rest that no thread has is refused with what was given", () => {
   expect(() => cutsFor({ ...asked, rest: 0 })).toThrow("rest must be greater than 0, got 0");
   expect(() => cutsFor({ ...asked, rest: 100 })).toThrow("rest must take at most 200 passes, got 100");
   expect(() => cutsFor({ ...asked, lightest: 0 })).toThrow(RangeError);
+});
+
+test("a reading contradicts the winding beyond two divisions, or a quarter of the depth so far: common practice, no source", () => {
+  // 0.402 deep: a quarter is 0.1005, more than two divisions of 0.0179.
+  expect(contradicts(0.402, 0.5, 0.0179)).toBe(false);
+  expect(contradicts(0.402, 0.503, 0.0179)).toBe(true);
+  expect(contradicts(0.402, 0.301, 0.0179)).toBe(true);
+  // 13.20 read where 14.17 was due is 0.485 deeper.
+  expect(contradicts(0.402, 0.887, 0.0179)).toBe(true);
+  // Hardly begun: two divisions.
+  expect(contradicts(0, 0.035, 0.0179)).toBe(false);
+  expect(contradicts(0, 0.036, 0.0179)).toBe(true);
+  expect(contradicts(0, -0.036, 0.0179)).toBe(true);
+  // A difference that is as large as the bound is within it.
+  expect(contradicts(0.4, 0.3, 0.02)).toBe(false);
+  expect(() => contradicts(-0.1, 0.2, 0.02)).toThrow("depth_due must be 0 or more, got -0.1");
+  expect(() => contradicts(0.1, Number.NaN, 0.02)).toThrow(RangeError);
 });

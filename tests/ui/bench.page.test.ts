@@ -43,6 +43,77 @@ test("at the bench any key goes on, arrows go back, and the place outlives the p
   expect(await bench.isVisible()).toBe(false);
 });
 
+test("the keys of a number never go on: they open the reading with what was typed", async () => {
+  const page = await openPage(await newContext());
+  const bench = await atBench(page);
+  const field = bench.getByRole("textbox", { name: /^Reading/ });
+  await press(page, "PageDown", 3);
+  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
+  await page.keyboard.type("13.2");
+  expect(await field.inputValue()).toBe("13.2");
+  await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
+  await bench.getByRole("button", { name: "Drop" }).click();
+  for (const key of [".", ",", "-"]) {
+    await page.keyboard.press(key);
+    expect(await field.inputValue()).toBe(key);
+    await bench.getByRole("heading", { name: "Pass 3 of 12" }).waitFor();
+    await page.keyboard.press("Escape");
+  }
+  // On a spring pass the first figure is no step either, and a comma is a point.
+  await press(page, "PageDown", 13);
+  await bench.getByRole("heading", { name: /^Spring pass/ }).waitFor();
+  await page.keyboard.type("12,965");
+  await page.keyboard.press("Enter");
+  await bench.getByText("12.9650 mm is not in its limits yet").waitFor();
+  await bench.getByRole("row", { name: "spring pass 12.9650 mm" }).waitFor();
+  expect(await bench.getByRole("row").count()).toBe(1);
+});
+
+test("on a measuring step a number goes into its field, and M only brings the hand there", async () => {
+  const page = await openPage(await newContext());
+  const bench = await atBench(page);
+  const field = bench.getByRole("textbox", { name: /^Reading/ });
+  await press(page, "PageDown", toMeasuring);
+  await bench.getByRole("heading", { name: "Measuring 1 of 2" }).waitFor();
+  await page.keyboard.press("m");
+  await page.keyboard.press("m");
+  expect(await field.inputValue()).toBe("");
+  await bench.getByRole("button", { name: "Keep" }).focus();
+  await page.keyboard.type("12.69 mm");
+  expect(await field.inputValue()).toBe("12.69 mm");
+  await bench.getByRole("heading", { name: "Measuring 1 of 2" }).waitFor();
+});
+
+test("a reading that what was wound contradicts is said to, with both depths, and no third beside them", async () => {
+  const page = await openPage(await newContext());
+  const bench = await atBench(page);
+  await press(page, "PageDown", 2);
+  await bench.getByRole("heading", { name: "Pass 2 of 12" }).waitFor();
+  // 23 divisions of 0.02 cos 26.5 are 0.412 of the 1.329 that 72 of them and 2 straight in make.
+  await bench.getByText("depth of the plan").waitFor();
+  await page.keyboard.type("14.5");
+  await page.keyboard.press("Enter");
+  await bench.getByText("14.5000 mm is not in its limits yet").waitFor();
+  expect(await bench.getByText("measure again before you go on").count()).toBe(0);
+  // (13.2 - 12.692) / 2
+  await page.keyboard.type("13.2");
+  await page.keyboard.press("Enter");
+  await bench
+    .getByText(
+      "What was wound so far should have left 0.917 mm, this reading leaves 0.254 mm: measure again before you go on.",
+    )
+    .waitFor();
+  // It goes on from the reading all the same: 0.214 less what is kept is 11 divisions of 0.0179.
+  await bench.getByText("11 divisions in all, then measure").waitFor();
+  expect(await bench.getByText("0.917 left").count()).toBe(0);
+  await bench.getByText("Left, by the reading").waitFor();
+  expect(await faults(page)).toEqual([]);
+  await page.keyboard.press("PageDown");
+  await bench
+    .getByText("The last reading does not go with what was wound: measure again before you go on.")
+    .waitFor();
+});
+
 test("a reading typed at the bench stands in the job and can be undone", async () => {
   const page = await openPage(await newContext());
   const bench = await atBench(page);
