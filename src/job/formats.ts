@@ -14,7 +14,7 @@ const cache = new WeakMap<object, readonly RangeFormat[]>();
 const none: CellFormat = {};
 
 /** Attribute by attribute: the cell's own format, else the first range that has the attribute. */
-export function formatOf(sheet: SheetDocument, row: number, column: number): CellFormat {
+export function formatOf(sheet: Pick<SheetDocument, "formats">, row: number, column: number): CellFormat {
   const own = sheet.formats[cellName(row, column)];
   const ranges = rangesOf(sheet.formats).filter(
     (range) => row >= range.top && row <= range.bottom && column >= range.left && column <= range.right,

@@ -68,8 +68,13 @@ export interface Job {
   /**
    * Cells outside the largest sheet (100,000 rows, 702 columns) and on unknown sheets are left alone. Nothing is done
    * where one of the cells is locked; then the answer says which.
+   * @param also what is done in the same step besides
    */
-  setCells(edits: readonly CellEdit[], what?: string): string | undefined;
+  setCells(
+    edits: readonly CellEdit[],
+    what?: string,
+    also?: (document: JobDocument) => JobDocument,
+  ): string | undefined;
   /**
    * Makes `document`, a changed copy of this job's, the job: one step, called `what`.
    * @param moves where its cells have gone, or that their formulas read otherwise and mean the same

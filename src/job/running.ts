@@ -129,20 +129,26 @@ class RunningJob implements Job {
     this.take(document, what, moves);
   }
 
-  setCells(edits: readonly CellEdit[], what?: string): string | undefined {
+  setCells(
+    edits: readonly CellEdit[],
+    what?: string,
+    also: (document: JobDocument) => JobDocument = (document) => document,
+  ): string | undefined {
     const possible = edits.filter(
       ({ sheet, row, column }) =>
         this.has(sheet) && row >= 0 && row < limits.rows && column >= 0 && column < limits.columns,
     );
     const locked = possible.find((at) => this.isLockedAt(at));
     if (locked) return lockReason(locked.row, locked.column);
-    const typed = withCells(this.document, possible);
+    const texts = withCells(this.document, possible);
+    const typed = also(texts);
     if (typed === this.document) return undefined;
     const words = what ?? wordsForCells(differingCells(this.document, typed) ?? possible);
+    const readings = texts === this.document ? [] : takenFor(this, possible);
     this.take(
       withCells(
         typed,
-        takenFor(this, possible).filter((at) => !this.isLockedAt(at)),
+        readings.filter((at) => !this.isLockedAt(at)),
       ),
       words,
     );

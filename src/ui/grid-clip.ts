@@ -13,6 +13,8 @@ export interface Clipped {
   readonly value: CellValue;
 }
 
+const ourMark = /<table data-halfangle="(\d+),(\d+)">/;
+
 export function asTabbed(rows: readonly (readonly Clipped[])[]): string {
   return rows.map((row) => row.map((cell) => quoted(bare(cell.value))).join("\t")).join("\n");
 }
@@ -25,6 +27,11 @@ export function asTable(rows: readonly (readonly Clipped[])[], row: number, colu
     return `<tr>${columns.join("")}</tr>`;
   });
   return `<meta charset="utf-8"><table data-halfangle="${row},${column}">${body.join("")}</table>`;
+}
+
+/** Whether the HTML of a clipboard was written by this page. */
+export function isOurs(html: string): boolean {
+  return ourMark.test(html);
 }
 
 /**
@@ -59,7 +66,7 @@ function wordsOf(cell: string): string {
 
 // The HTML is read by pattern and only when it carries our mark: nothing of it is parsed as a page or inserted.
 function ownTable(html: string, row: number, column: number): string[][] | undefined {
-  const at = /<table data-halfangle="(\d+),(\d+)">/.exec(html);
+  const at = ourMark.exec(html);
   if (!at) return undefined;
   const down = row - Number(at[1]);
   const right = column - Number(at[2]);

@@ -1,9 +1,12 @@
 /** Cut, copy and paste of the grid. What was cut stays where it is, marked, until it is pasted: then it moves, and references follow. */
 
+import { type Carried, looksOf } from "../job/carry.ts";
+import { emptySheet } from "../job/changes.ts";
 import { moveFormula } from "../job/formula-text.ts";
+import type { Job } from "../job/job.ts";
 import { rangeName } from "../job/references.ts";
 import { moveBlock } from "../job/structure.ts";
-import { asTabbed, asTable, pastedTexts } from "./grid-clip.ts";
+import { asTabbed, asTable, isOurs, pastedTexts } from "./grid-clip.ts";
 import { clippedRows, pasteArea, pasteRows } from "./grid-commands.ts";
 import type { GridHost } from "./grid-host.ts";
 import type { Area } from "./grid-window.ts";
@@ -14,10 +17,14 @@ const many = 5000;
 
 /** What was cut or copied here. */
 interface Held {
+  /** The job they are of; once it is closed it need not stay. */
+  readonly job: WeakRef<Job>;
   readonly sheet: string;
   readonly area: Area;
   /** The cells as typed. */
   readonly typed: readonly (readonly string[])[];
+  /** What they look like, with the cells that hold something. */
+  readonly from: Omit<Carried, "first">;
   readonly cut: boolean;
   /** The clipboard as it was left; other text in it means that something else was copied since. */
   readonly text: string;
@@ -60,7 +67,18 @@ export class GridClipboard {
     if (!map) return undefined;
     const rows = clippedRows(map, area);
     const text = asTabbed(rows);
-    this.held = { sheet, area, typed: rows.map((row) => row.map((cell) => cell.text)), cut, text };
+    this.held = {
+      job: new WeakRef(map.job),
+      sheet,
+      area,
+      typed: rows.map((row) => row.map((cell) => cell.text)),
+      from: {
+        looks: looksOf(map.sheet ?? emptySheet(sheet)),
+        area: { ...area, bottom: area.top + rows.length - 1 },
+      },
+      cut,
+      text,
+    };
     this.host.marked = { sheet, area };
     const done = `${cut ? "Cut" : "Copied"} ${rangeName(area)}${cut ? ", paste moves it" : ""}`;
     const late = rows.flat().filter(({ stale }) => stale).length;
@@ -83,7 +101,9 @@ export class GridClipboard {
     const { host, held } = this;
     const { map, area, job, sheet } = host;
     if (!map || !job) return;
-    if (held?.cut && held.text === text.replace(/\r\n/g, "\n")) {
+    const own = held?.text === text.replace(/\r\n/g, "\n");
+    // What was cut in another job stays there: no step of this one could bring it back.
+    if (own && held.cut && held.job.deref() === job) {
       this.drop();
       const reason = moveBlock(job, held, { sheet, row: area.top, column: area.left });
       if (reason !== undefined) return host.refuse(reason);
@@ -107,7 +127,7 @@ export class GridClipboard {
       });
       if (!sure) return host.say("Nothing was pasted");
     }
-    const done = pasteRows(map, rows, place);
+    const done = pasteRows(map, rows, place, own && isOurs(html) ? held.from : undefined);
     if (typeof done !== "string") return host.refuse(done.reason);
     host.goTo(place.top, place.left);
     host.choose({ row: place.top, column: place.left }, { row: place.bottom, column: place.right });

@@ -1,6 +1,8 @@
 /** The commands of the grid that change many cells at once, each of them one step of the job's history. */
 
+import { type Carried, withLooks } from "../job/carry.ts";
 import { largestSheet } from "../job/changes.ts";
+import type { JobDocument } from "../job/document.ts";
 import { fillEdits } from "../job/fill.ts";
 import { moveFormula } from "../job/formula-text.ts";
 import type { CellEdit, CellView } from "../job/job.ts";
@@ -32,7 +34,12 @@ export function fillArea(map: SheetMap, area: Area, way: "down" | "right"): stri
 
 /** Fills from `source` into the rest of `area`: down, up, right or left of it. */
 export function fillFrom(map: SheetMap, source: Area, area: Area): string | Refused {
-  return put(map, fillEdits(map.job, map.name, source, area), `Filled ${rangeName(area)}`);
+  const edits = fillEdits(map.job, map.name, source, area);
+  const what = `Filled ${rangeName(area)}`;
+  if (!map.sheet) return "";
+  const first = { row: source.top, column: source.left };
+  const from: Carried = { looks: map.sheet, area: source, first };
+  return put(map, edits, what, (document) => withLooks(document, map.name, area, from, "filled"));
 }
 
 /** The cells of the area, row by row, without the empty rows below all that the sheet holds. */
@@ -59,21 +66,34 @@ export function pasteArea(rows: readonly (readonly string[])[], area: Area): Are
     : { top: area.top, left: area.left, bottom: area.top + high - 1, right: area.left + wide - 1 };
 }
 
-/** Puts the rows in, again and again where the area is larger. The sheet grows with them, as far as a sheet can. */
-export function pasteRows(map: SheetMap, rows: readonly (readonly string[])[], area: Area): string | Refused {
+/**
+ * Puts the rows in, again and again where the area is larger. The sheet grows with them, as far as a sheet can.
+ *
+ * @param from cells of the page that bring their looks along
+ */
+export function pasteRows(
+  map: SheetMap,
+  rows: readonly (readonly string[])[],
+  area: Area,
+  from?: Omit<Carried, "first">,
+): string | Refused {
   const high = rows.length;
   const wide = Math.max(0, ...rows.map((row) => row.length));
   const bottom = Math.min(area.bottom, largestSheet.rows - 1);
   const end = Math.min(area.right, largestSheet.columns - 1);
   const lost = bottom < area.bottom || end < area.right;
-  const edits = edit(map, { ...area, bottom, right: end }, (row, column) => {
+  const goal = { ...area, bottom, right: end };
+  const edits = edit(map, goal, (row, column) => {
     const down = row - area.top;
     const right = column - area.left;
     const text = rows[down % high]?.[right % wide];
     // A formula that is repeated moves on with its copy; the first copy has been moved by the reader of the clipboard.
     return text === undefined ? undefined : moveFormula(text, down - (down % high), right - (right % wide));
   });
-  const done = put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`);
+  const carried = from && { ...from, first: { row: area.top, column: area.left } };
+  const done = put(map, edits, `Pasted ${high} by ${wide} cells at ${rangeName(area)}`, (document) =>
+    carried ? withLooks(document, map.name, goal, carried, "copied") : document,
+  );
   return lost && typeof done === "string" ? `${done}; what lies past the largest sheet is left out` : done;
 }
 
@@ -100,9 +120,14 @@ function edit(
   return edits;
 }
 
-function put(map: SheetMap, edits: readonly CellEdit[], what: string): string | Refused {
+function put(
+  map: SheetMap,
+  edits: readonly CellEdit[],
+  what: string,
+  also?: (document: JobDocument) => JobDocument,
+): string | Refused {
   if (edits.length === 0) return "";
   if (edits.length > mostCells) return { reason: `more than ${mostCells} cells at once are too many` };
-  const reason = map.job.setCells(edits, what);
+  const reason = map.job.setCells(edits, what, also);
   return reason === undefined ? what : { reason };
 }

@@ -3,6 +3,7 @@ import { cellName, placeName } from "../../src/engine/address.ts";
 import { setAllowed } from "../../src/job/allowed.ts";
 import type { Area } from "../../src/job/areas.ts";
 import { clearFormats, mergeCells, setChoices, setNote, splitCells } from "../../src/job/blocks.ts";
+import { looksOf, withLooks } from "../../src/job/carry.ts";
 import type { CellFormat, JobDocument } from "../../src/job/document.ts";
 import { fillEdits } from "../../src/job/fill.ts";
 import type { Job } from "../../src/job/job.ts";
@@ -127,7 +128,21 @@ export function worker(job: Job, random: () => number) {
         { ...from, bottom: from.bottom + 2 },
         { ...from, right: from.right + 2 },
       ]);
-      job.setCells(fillEdits(job, sheet(), from, to), "Filled");
+      const on = sheet();
+      const looks = job.document.sheets.find(({ name }) => name === on)!;
+      const first = { row: from.top, column: from.left };
+      job.setCells(fillEdits(job, on, from, to), "Filled", (document) =>
+        withLooks(document, on, to, { looks, area: from, first }, "filled"),
+      );
+    },
+    () => {
+      const [from, goal] = [area(), area()];
+      const [looks, to] = [one(job.document.sheets), sheet()];
+      const edits = [{ sheet: to, row: goal.top, column: goal.left, text: text() }];
+      const first = { row: goal.top, column: goal.left };
+      job.setCells(edits, "Pasted", (document) =>
+        withLooks(document, to, goal, { looks: looksOf(looks), area: from, first }, "copied"),
+      );
     },
     () =>
       job.setName(
