@@ -40,6 +40,12 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
     return this.job && this.map ? (this as unknown as Ready) : undefined;
   }
 
+  /** In a task of its own, but for the clipboard: some browsers give it only within the press. */
+  private async runFromMenu(id: string): Promise<void> {
+    if (!["cut", "copy", "paste"].includes(id)) await ownTask();
+    await this.run(id);
+  }
+
   /** Does one of the cell commands. */
   async run(id: string): Promise<void> {
     const { ready } = this;
@@ -116,7 +122,7 @@ export abstract class CommandedGrid extends SheetView implements GridHost {
 
   protected override overlays() {
     return html`<cell-menu
-        @choose=${({ detail }: CustomEvent<string>) => void ownTask().then(() => this.run(detail))}
+        @choose=${({ detail }: CustomEvent<string>) => void this.runFromMenu(detail)}
         @closed=${() => this.focus()}
       ></cell-menu>
       <ask-dialog></ask-dialog>`;
