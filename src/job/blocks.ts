@@ -3,6 +3,7 @@ import { cellName, parseCell, parseRange } from "../engine/address.ts";
 import { type Area, common, holds, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
 import type { CellFormat, SheetDocument } from "./document.ts";
+import { addRange } from "./formats.ts";
 import type { Job } from "./job.ts";
 import type { Draft } from "./one-step.ts";
 import { rangeName } from "./references.ts";
@@ -83,10 +84,8 @@ function formatsOutside(sheet: SheetDocument, area: Area): Record<string, CellFo
   const formats: Record<string, CellFormat> = {};
   for (const [key, format] of Object.entries(sheet.formats)) {
     const place = parseRange(key)!;
-    if (!common(place, area)) formats[key] = format;
-    else
-      for (const piece of without(place, area))
-        formats[`${cellName(piece.top, piece.left)}:${cellName(piece.bottom, piece.right)}`] = format;
+    if (key.includes(":")) for (const piece of without(place, area)) addRange(formats, piece, format);
+    else if (!common(place, area)) formats[key] = format;
   }
   return formats;
 }

@@ -7,7 +7,7 @@ import { cellName, parseRange } from "../engine/address.ts";
 import { type Area, common, isInside, without } from "./areas.ts";
 import { withSheet } from "./changes.ts";
 import type { CellFormat, JobDocument, SheetDocument } from "./document.ts";
-import { formatOf } from "./formats.ts";
+import { addRange, formatOf } from "./formats.ts";
 import { rangeName } from "./references.ts";
 
 type Looks = Pick<SheetDocument, "formats" | "notes" | "choices">;
@@ -143,29 +143,6 @@ function replaced(
     for (const part of left) if (!hit.some(({ area }) => isInside(part, area))) addRange(after, part, format);
   }
   return after;
-}
-
-/** Adds a range behind the others. Where one of the very same cells is among them, it goes in by halves. */
-function addRange(after: Record<string, CellFormat>, area: Area, format: CellFormat): void {
-  const { top, left, bottom, right } = area;
-  // A range stays one even when a single cell is left: single cells overrule ranges.
-  const key = `${cellName(top, left)}:${cellName(bottom, right)}`;
-  const same = after[key];
-  if (!same) after[key] = format;
-  else if (bottom > top) {
-    const middle = (top + bottom) >> 1;
-    addRange(after, { ...area, bottom: middle }, format);
-    addRange(after, { ...area, top: middle + 1 }, format);
-  } else if (right > left) {
-    const middle = (left + right) >> 1;
-    addRange(after, { ...area, right: middle }, format);
-    addRange(after, { ...area, left: middle + 1 }, format);
-  } else {
-    const ranges = Object.entries(after).filter(([each]) => each.includes(":"));
-    const known = formatOf({ formats: Object.fromEntries(ranges) }, top, left);
-    const more = Object.entries(format).filter(([attribute]) => !Object.hasOwn(known, attribute));
-    after[key] = { ...same, ...Object.fromEntries(more) };
-  }
 }
 
 /** What is kept cell by cell. A blank keeps its own where none is carried. */

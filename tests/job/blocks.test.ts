@@ -138,6 +138,20 @@ describe("merging, notes, choices and formats", () => {
   });
 });
 
+test("formats taken from a part leave every other cell as it was, also where two ranges come to be of one size", () => {
+  const formats = {
+    "A1:B1": { bold: true },
+    "A1:D1": { shade: true },
+    "A1:C1": { bold: false, italic: true },
+    "A1:A1": { align: "right" },
+  } as const;
+  const job = jobOf({}, { formats });
+  const before = job.cell("A", 0, 0).format;
+  clearFormats(job, "A", area(0, 1, 0, 3));
+  expect(job.cell("A", 0, 0).format).toEqual(before);
+  expect([1, 2, 3].map((column) => job.cell("A", 0, column).format)).toEqual([{}, {}, {}]);
+});
+
 describe("filling", () => {
   const texts = (cells: Record<string, string>, from: ReturnType<typeof area>, to: ReturnType<typeof area>) =>
     fillEdits(jobOf(cells), "A", from, to).map(({ text }) => text);
