@@ -103,7 +103,7 @@ export function proofOfReading(job: Job, reading: number): Proof {
       ...found,
       state: "doubtful",
       again: true,
-      words: `${shown} is off by more than the whole depth of the thread: look at the ${over} and the unit, and measure again. In the log on the sheet empty its cell.`,
+      words: `${shown} is off by more than the whole depth of the thread: look at the ${over} and the unit, and measure again. Take it out of the log.`,
     };
   if (to !== undefined && toward * (reading - to) < 0)
     return {

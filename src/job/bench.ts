@@ -22,6 +22,8 @@ export interface BenchFact {
 export interface BenchReading {
   readonly after: string;
   readonly reading: string;
+  /** Where it stands in the log, from 0. */
+  readonly index: number;
   /** True where it was taken for another thread or wire, and says nothing of this one. */
   readonly forOther?: true;
 }
@@ -108,7 +110,7 @@ export function readingsOf(job: Job): BenchReading[] {
     const reading = cellText(job.cell(area.sheet, row, area.right), job.unit);
     if (reading === "") continue;
     const after = cellText(job.cell(area.sheet, row, area.left), job.unit);
-    log.push({ after, reading, ...(isForOther(job, row) ? { forOther: true } : {}) });
+    log.push({ after, reading, index: row - area.top, ...(isForOther(job, row) ? { forOther: true } : {}) });
   }
   return log;
 }
@@ -150,6 +152,40 @@ export function readingEdits(job: Job, text: string, after: Step | undefined): C
     break;
   }
   return edits;
+}
+
+/**
+ * Cells to set so that a reading is out of the log: those below it move up. Where it is the last, and the one in the cell
+ * `measured`, that takes the one before it again, if that was of this thread and wire.
+ *
+ * @param index of its row in the log
+ */
+export function takenOut(job: Job, index: number): CellEdit[] {
+  const area = namedArea(job, "readings");
+  if (!area) return [];
+  const beside = namedArea(job, "readings_for");
+  const columns = [
+    { sheet: area.sheet, top: area.top, column: area.left },
+    { sheet: area.sheet, top: area.top, column: area.right },
+    ...(beside ? [{ sheet: beside.sheet, top: beside.top, column: beside.left }] : []),
+  ];
+  const textAt = ({ sheet, top, column }: (typeof columns)[number], row: number) =>
+    row > area.bottom - area.top ? "" : job.cell(sheet, top + row, column).text;
+  const reading = (row: number) => textAt(columns[1]!, row);
+  let end = index;
+  while (reading(end + 1) !== "") end += 1;
+  const edits = columns.flatMap((column) =>
+    Array.from({ length: end - index + 1 }, (_, down): CellEdit => {
+      const row = index + down;
+      const text = row < end ? textAt(column, row + 1) : "";
+      return { sheet: column.sheet, row: column.top + row, column: column.column, text };
+    }),
+  );
+  const measured = namedPlace(job, "measured");
+  const stands = measured && job.cell(measured.sheet, measured.row, measured.column).text;
+  if (!measured || end > index || stands !== reading(index)) return edits;
+  const holds = index > 0 && !isForOther(job, area.top + index - 1);
+  return [...edits, { ...measured, text: holds ? reading(index - 1) : "" }];
 }
 
 /** Empties the reading that stands in the job, for another piece of work; the log keeps its rows. */

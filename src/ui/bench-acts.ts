@@ -9,6 +9,7 @@ import {
   readingIn,
   readingsOf,
   stepName,
+  takenOut,
   takesReadings,
   withoutReading,
 } from "../job/bench.ts";
@@ -100,6 +101,7 @@ export class BenchActs {
       void this.light?.release().catch(() => undefined);
       this.light = undefined;
     }
+    if (did.act === "take out" && job) this.takeOut(job, did.index);
     if (did.act === "reading" && job) {
       const { at } = this;
       void reckoned(job).then(() => {
@@ -164,6 +166,24 @@ export class BenchActs {
     this.follow(plan);
     this.rounds = [...before, { at: here, reading }];
     this.stand(true);
+  }
+
+  private takeOut(job: Job, index: number) {
+    const log = readingsOf(job);
+    const [before, out] = [log[index - 1], log[index]];
+    this.problem = "";
+    this.acts.command(() => job.setCells(takenOut(job, index), "Reading taken out of the log"));
+    this.stand(true);
+    const last = this.rounds.at(-1);
+    if (!last || !before || before.after !== out?.after || log[index + 1]) return;
+    // One that was read before it after the same step asks for what it did then.
+    void reckoned(job).then(() => {
+      const { reading } = proofOf(job);
+      if (job !== this.acts.job || reading === undefined) return;
+      this.rounds = [...this.rounds.filter((round) => round !== last), { at: last.at, reading }];
+      this.stand(true);
+      void this.acts.parts.draw();
+    });
   }
 
   private run(job: Job, plan: Steps) {

@@ -67,6 +67,10 @@ export const benchMeasureStyle = css`
     background: var(--error-wash);
     font-weight: 700;
   }
+  .proof.doubted {
+    border-left-color: var(--error);
+    background: var(--error-wash);
+  }
   .words .proof {
     font-size: 24px;
     font-weight: 400;

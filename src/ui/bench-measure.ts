@@ -9,9 +9,11 @@ export interface MeasureForm {
   /** Ends measuring; left out where the step is to measure. */
   readonly drop: (() => void) | undefined;
   readonly keep: (event: Event) => void;
+  /** Takes a reading out of the log, by its row there. */
+  readonly takeOut: (index: number) => void;
 }
 
-export function measureForm(job: BenchJob, { asks, drop, keep }: MeasureForm): TemplateResult {
+export function measureForm(job: BenchJob, { asks, drop, keep, takeOut }: MeasureForm): TemplateResult {
   const { proof, problem } = job;
   const proven = proof.state === "in limits";
   return html`<form class="measure" @submit=${keep}>
@@ -31,7 +33,7 @@ export function measureForm(job: BenchJob, { asks, drop, keep }: MeasureForm): T
       job.readings.length > 0
         ? html`<table>
             <caption>Readings so far</caption>
-            <tbody>${job.readings.map(({ after, reading, forOther }) => html`<tr class=${forOther ? "other" : ""}><th scope="row">${after}</th><td>${reading}</td>${forOther ? html`<td>of another thread or wire</td>` : nothing}</tr>`)}</tbody>
+            <tbody>${job.readings.map(({ after, reading, index, forOther }) => html`<tr class=${forOther ? "other" : ""}><th scope="row">${after}</th><td>${reading}</td>${forOther ? html`<td>of another thread or wire</td>` : html`<td><button class="act" type="button" aria-label="Take out ${reading} after ${after}" @click=${() => takeOut(index)}>Take out</button></td>`}</tr>`)}</tbody>
           </table>`
         : nothing
     }
@@ -40,6 +42,6 @@ export function measureForm(job: BenchJob, { asks, drop, keep }: MeasureForm): T
 
 /** What is proven, or still to be, and what the reading asks for. */
 export function proofWords({ proof, doubt, unit }: BenchJob, asks: string): TemplateResult {
-  const kind = doubt ? "wrong" : ({ "in limits": "holds", past: "wrong" }[proof.state as string] ?? "open");
+  const kind = doubt ? "doubted" : ({ "in limits": "holds", past: "wrong" }[proof.state as string] ?? "open");
   return html`<p class="proof ${kind}" role="status">${proof.words}${doubt ? html` <strong>${doubtWords(doubt, unit)}</strong>` : nothing}${asks === "" ? nothing : html` <b>${asks}</b>`}</p>`;
 }

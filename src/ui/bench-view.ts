@@ -29,6 +29,7 @@ import { wordStyle } from "./word-style.ts";
 export type BenchAct =
   | { readonly act: "go"; readonly at: number }
   | { readonly act: "reading"; readonly text: string }
+  | { readonly act: "take out"; readonly index: number }
   | { readonly act: "again" | "leave" };
 
 /** What the bench view shows of the job. */
@@ -257,6 +258,10 @@ export class BenchView extends LitElement {
       asks: read ? askedInWords(job.plan.steps.slice(this.here + 1)) : "",
       drop: step.kind === "measure" ? undefined : this.turnOver,
       keep: this.keepReading,
+      takeOut: (index) => {
+        this.ask({ act: "take out", index });
+        this.nextPad?.focus();
+      },
     });
   }
 

@@ -1,6 +1,6 @@
 /** What a reading at the bench proves and asks for. The names are typed by hand; the cuts follow from the geometry. */
 import { describe, expect, test } from "vitest";
-import { benchVerdict, readingEdits, readingIn } from "../../src/job/bench.ts";
+import { benchVerdict, readingEdits, readingIn, readingsOf, takenOut } from "../../src/job/bench.ts";
 import { doubtOf } from "../../src/job/bench-doubt.ts";
 import { proofOf } from "../../src/job/bench-proof.ts";
 import { askedInWords, planMark, runOf } from "../../src/job/bench-run.ts";
@@ -324,6 +324,51 @@ test("a reading is a number or a quantity", () => {
   expect(readingIn(job, "0.5 in")).toBe(12.7);
   expect(readingIn(job, "12,965")).toBe(12.965);
   for (const text of ["", "abc", "-1", "0", "=1+1"]) expect(readingIn(job, text)).toBeUndefined();
+});
+
+describe("a reading taken out of the log", () => {
+  const logged = (...readings: string[]) => {
+    const job = jobWith({ ...screw, thread: "M12", reading_for: "=thread", measured_for: "" });
+    job.setName("readings", "Job!D1:E4");
+    job.setName("readings_for", "Job!F1:F4");
+    for (const text of readings) read(job, text);
+    return job;
+  };
+  const measured = (job: Job) => job.cell("Job", Object.keys(screw).indexOf("measured"), 1).text;
+  const log = (job: Job) => readingsOf(job).map(({ reading }) => reading);
+
+  test("leaves no gap, and what stands beside the others goes with them", () => {
+    const job = logged("13.6", "13.2", "12.9", "12.7");
+    job.setCells(takenOut(job, 1));
+    expect(log(job)).toEqual(["13.6", "12.9", "12.7"]);
+    expect(measured(job)).toBe("12.7");
+    expect([0, 1, 2, 3].map((row) => job.cell("Job", row, 5).text)).toEqual(["M12", "M12", "M12", ""]);
+    read(job, "12.65");
+    expect(log(job)).toEqual(["13.6", "12.9", "12.7", "12.65"]);
+    job.undo();
+    job.undo();
+    expect(log(job)).toEqual(["13.6", "13.2", "12.9", "12.7"]);
+  });
+
+  test("that is the last gives way to the one before it, and the only one to none", () => {
+    const job = logged("13.6", "13.2");
+    job.setCells(takenOut(job, 1));
+    expect(log(job)).toEqual(["13.6"]);
+    expect(measured(job)).toBe("13.6");
+    job.setCells(takenOut(job, 0));
+    expect(log(job)).toEqual([]);
+    expect(proofOf(job).state).toBe("no reading");
+  });
+
+  test("gives way to none where the one before it was of another thread", () => {
+    const job = logged("13.6");
+    job.setCells([{ sheet: "Job", row: Object.keys(screw).length, column: 1, text: "M14" }]);
+    read(job, "13.2");
+    job.setCells(takenOut(job, 1));
+    expect(measured(job)).toBe("");
+    expect(readingsOf(job)).toMatchObject([{ reading: "13.6", forOther: true }]);
+    expect(job.cell("Job", 0, 5).text).toBe("M12");
+  });
 });
 
 test("a plan is known by its passes", () => {

@@ -114,6 +114,30 @@ test("a reading that what was wound contradicts is said to, with both depths, an
     .waitFor();
 });
 
+test("a doubtful reading is taken out of the log at the bench, and the one before it holds again", async () => {
+  const page = await openPage(await newContext());
+  const bench = await atBench(page);
+  await press(page, "PageDown", 2);
+  await page.keyboard.type("14.5");
+  await page.keyboard.press("Enter");
+  await bench.getByRole("row", { name: "pass 2 14.5000 mm" }).waitFor();
+  await page.keyboard.type("13.2");
+  await page.keyboard.press("Enter");
+  await bench.getByText("measure again before you go on").waitFor();
+  await bench.getByRole("button", { name: "Take out 13.2000 mm after pass 2" }).click();
+  await bench.getByText("14.5000 mm is not in its limits yet").waitFor();
+  expect(await bench.getByText("measure again before you go on").count()).toBe(0);
+  // It asks again for what it asked for before.
+  await bench.getByText("Left, by the reading").waitFor();
+  expect(await bench.getByRole("row").count()).toBe(1);
+  expect(await faults(page)).toEqual([]);
+  await bench.getByRole("button", { name: "Leave", exact: true }).click();
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await page.keyboard.press("m");
+  await bench.getByRole("row", { name: "pass 2 13.2000 mm" }).waitFor();
+});
+
 test("a reading typed at the bench stands in the job and can be undone", async () => {
   const page = await openPage(await newContext());
   const bench = await atBench(page);
