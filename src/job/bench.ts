@@ -63,8 +63,12 @@ function closesAnywhere(job: Job): boolean {
   return lead > 0 && leadscrew > 0 && engagesAnywhere(lead, leadscrew);
 }
 
-/** What the sheet says of the last reading. */
-export function benchVerdict(job: Job): BenchFact[] {
+/**
+ * What the sheet says of the last reading.
+ *
+ * @param doubted true where it does not go with what was wound: the sheet's "go on" is then left out
+ */
+export function benchVerdict(job: Job, doubted = false): BenchFact[] {
   const fact = (label: string, name: string): BenchFact[] => {
     const value = namedShown(job, name);
     return value === undefined || value === "" ? [] : [{ label, value }];
@@ -76,7 +80,7 @@ export function benchVerdict(job: Job): BenchFact[] {
     ...fact("Aim at", aim),
     ...fact(grows ? "Largest" : "Smallest", last),
     ...fact("Last reading", "measured"),
-    ...fact("Verdict", "verdict"),
+    ...(doubted ? [] : fact("Verdict", "verdict")),
     ...(namedNumber(job, "slide_to_wind") === undefined
       ? []
       : fact("Still to wind, top slide", "slide_to_wind")),

@@ -121,15 +121,16 @@ export class BenchActs {
     this.backInPlan(plan);
     const steps = this.run(job, plan);
     const rounds = this.goodRounds(job, plan);
+    const doubt = doubtOf(job, plan, rounds);
     const figure = benchFigure(job, steps, this.at);
     return {
       plan: { ...plan, steps },
       facts: benchFacts(job),
-      verdict: benchVerdict(job),
+      verdict: benchVerdict(job, doubt !== undefined),
       readings: readingsOf(job),
       takesReadings: takesReadings(job),
       proof: proofOf(job),
-      doubt: doubtOf(job, plan, rounds),
+      doubt,
       readAt: rounds.at(-1)?.at,
       problem: this.problem,
       changed: this.plan !== planMark(plan),

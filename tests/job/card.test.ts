@@ -274,8 +274,8 @@ describe("at the bench", () => {
     job.setCells(readingEdits(job, "12.7", steps[2]));
     expect(job.cell("Job", 9, 1).value).toBe(12.7);
     expect(readingsOf(job)).toEqual([
-      { after: "pass 1", reading: "12.9" },
-      { after: "pass 2", reading: "12.7" },
+      { after: "pass 1", reading: "12.9", index: 0 },
+      { after: "pass 2", reading: "12.7", index: 1 },
     ]);
   });
 

@@ -109,8 +109,8 @@ describe("what a reading was taken for", () => {
       "M16, wire 1.1 mm",
     ]);
     expect(readingsOf(job)).toEqual([
-      { after: "before pass 1", reading: "12.9", forOther: true },
-      { after: "before pass 1", reading: "16.9" },
+      { after: "before pass 1", reading: "12.9", index: 0, forOther: true },
+      { after: "before pass 1", reading: "16.9", index: 1 },
     ]);
   });
 
