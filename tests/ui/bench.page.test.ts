@@ -136,6 +136,7 @@ test("a doubtful reading is taken out of the log at the bench, and the one befor
   await bench.getByRole("button", { name: "Leave", exact: true }).click();
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await page.getByRole("button", { name: "Bench", exact: true }).click();
+  await bench.waitFor();
   await page.keyboard.press("m");
   await bench.getByRole("row", { name: "pass 2 13.2000 mm" }).waitFor();
 });
