@@ -59,14 +59,16 @@ export class WordMenu extends LitElement {
       <button class="word" aria-expanded=${this.open} aria-haspopup="true" popovertarget="list" @keydown=${this.onKey}>
         ${this.label}
       </button>
-      <div class="list" id="list" popover @beforetoggle=${this.place} @toggle=${this.toggled} @click=${this.close} @keydown=${this.onKey}>
+      <div class="list" id="list" popover @beforetoggle=${this.place} @click=${this.close} @keydown=${this.onKey}>
         <slot></slot>
       </div>
     `;
   }
 
   private place(event: ToggleEvent) {
-    if (event.newState !== "open") return;
+    // Known at once: the next key may be Escape.
+    this.open = event.newState === "open";
+    if (!this.open) return;
     const box = this.word.getBoundingClientRect();
     const { style } = this.list;
     style.top = `${box.bottom}px`;
@@ -74,10 +76,6 @@ export class WordMenu extends LitElement {
     const onRight = box.left + box.width / 2 > innerWidth / 2;
     style.left = onRight ? "auto" : `${box.left}px`;
     style.right = onRight ? `${Math.max(0, document.documentElement.clientWidth - box.right)}px` : "auto";
-  }
-
-  private toggled(event: ToggleEvent) {
-    this.open = event.newState === "open";
   }
 
   private close() {
