@@ -18,6 +18,7 @@ async function opened(): Promise<Page> {
   const page = await openPage(await newContext());
   await openJob(page, "sample.json", sampleText);
   await page.getByRole("gridcell", { name: "M10" }).click();
+  await expect.poll(() => focus(page)).toBe("gridcell M10");
   return page;
 }
 
