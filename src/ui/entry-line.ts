@@ -17,7 +17,7 @@ import { inksOf, mostDimensions, offersFor } from "./formula-offers.ts";
 import { editIntentOf } from "./grid-keys.ts";
 import { ownTask } from "./own-task.ts";
 import { screenKeys } from "./screen-keys.ts";
-import { capital } from "./sentence.ts";
+import { sentence } from "./sentence.ts";
 import { TriedFormula } from "./tried-formula.ts";
 
 /** Letters that may need more lines than a phone has for them. */
@@ -359,11 +359,6 @@ export class EntryLine extends CalmElement {
 // A press on a button must not take the focus from the text, which would keep it.
 function hold(event: Event): void {
   event.preventDefault();
-}
-
-function sentence(text: string): string {
-  const end = /[.!?]$/.test(text) ? "" : ".";
-  return capital(text) + end;
 }
 
 declare global {

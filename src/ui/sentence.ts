@@ -4,7 +4,7 @@ export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-/** A reason, or other words without a full stop, as a sentence of its own. */
+/** A reason, or other words, as a sentence of its own: with a full stop where it has no end. */
 export function sentence(words: string): string {
-  return `${capital(words)}.`;
+  return `${capital(words)}${/[.!?]$/.test(words) ? "" : "."}`;
 }
